@@ -1,0 +1,38 @@
+# brimline: what can be made here. `make demo` needs Go and make only.
+export GOFLAGS :=
+export GOWORK := off
+VERSION ?= $(shell git describe --tags --always --dirty 2>/dev/null || echo dev)
+RACES ?= 7
+FUZZTIME ?= 5m
+
+.PHONY: demo test proof bench bench-process fuzz dist lint clean
+
+demo: ## writes the example books, their plans and their answers to demo/
+	go run ./cmd/brimline demo -o demo/
+
+test: ## everything that must pass, under 15 minutes on two cores from a bare machine
+	scripts/need test
+	scripts/lint
+	scripts/test
+
+proof: ## thousands of simulated pools: do the promises hold? prints its seed and its table
+	go run ./internal/proof
+
+bench: ## the solver against a C++ reference, alternately, CPU seconds of one thread
+	scripts/need bench
+	go run ./bench/race -n $(RACES)
+
+bench-process: ## `brimline solve` as a whole process: time and memory
+	go run ./bench/process
+
+fuzz: ## every fuzz target for FUZZTIME
+	scripts/fuzz $(FUZZTIME)
+
+dist: ## static binaries for six systems with their sums, in dist/
+	scripts/dist $(VERSION) dist
+
+lint: ## gofmt, go vet, staticcheck
+	scripts/lint
+
+clean: ## removes what was made
+	rm -rf demo dist bench/out cover.out

@@ -1,0 +1,37 @@
+package finding
+
+// Codes is the closed list. Every code used in the tree stands here and every one here is used:
+// a test in internal/rules compares.
+var Codes = []Code{
+	{"same-id", Warn, "two entries carry the id {id} and differ; the one kept is the same on every device", "give one of them an id of its own"},
+	{"two-replace", Ask, "{readings} both replace the same reading; both are kept", "strike the one that is wrong"},
+	{"circle", Warn, "entries strike or replace each other in a circle: {ids}; all of them stay in force", "strike one of them by a new entry"},
+	{"two-words", Warn, "{name} is described twice without a time; the same one is kept on every device", "keep one description, or give the later one a time"},
+	{"strike-nothing", Note, "an entry strikes or replaces {id}, which is not in this book", "bring in the entries of the other device"},
+	{"mark-unread", Note, "{marks}: named, but no reading touches it", "read it, or leave it out"},
+	{"line-unread", Note, "line {lines} waits for readings of {marks}", "read these marks"},
+	{"unfixed", Ask, "the readings do not fix {marks}", "{cure}"},
+	{"apart", Ask, "{marks} hang together but nothing ties them to the rest", "read {needed}"},
+	{"no-scale", Stop, "nothing in the book gives a length, so the figure has no size", "tape one distance, best the base"},
+	{"no-datum", Ask, "too few readings to begin a figure", "tape between the pegs, then from each peg to every mark"},
+	{"mirror", Ask, "the readings leave open on which side {marks} lie; taken to lie {side}, because {why}", "{cure}"},
+	{"mirror-all", Ask, "nothing read says on which side of {base} the figure lies; taken to the left", "say it with one `side` entry, for example that {mark} lies left or right of {base}"},
+	{"loose", Ask, "{marks} can still move by {move:len} (95 %) towards {direction}", "tape to it across that direction, from a mark off that line"},
+	{"datum-misfit", Warn, "the places wanted by `at` and the adjusted figure differ by up to {misfit:len}, at {marks}", "check the coordinates given; the figure itself is not bent to fit them"},
+	{"chi-high", Warn, "the readings disagree with each other more than their stated precision allows (chi-square {value:num}, limit {high:num})", "look at the readings with the largest w first; read them again"},
+	{"chi-low", Note, "the readings agree better than their stated precision (chi-square {value:num}, limit {low:num})", "nothing needs doing: the stated precision was cautious"},
+	{"no-check", Ask, "no reading checks another: {readings:count} readings, {unknowns:count} unknowns", "tape between outline marks, or from a third peg"},
+	{"not-converged", Stop, "the solution did not settle after {n:count} steps", "look for a wrong reading of many metres, or a mark read under two names"},
+	{"crossing", Warn, "line {lines} crosses itself between {marks}", "check the order of its marks and the side they lie on"},
+	{"clockwise", Note, "line {lines} runs clockwise seen from above", ""},
+	{"arc-alone", Ask, "the arc from {marks} of line {lines} has no mark between its ends and no rise", "read the rise at mid-chord, or one mark on the arc"},
+	{"arc-flat", Note, "the arc at {marks} of line {lines} cannot be told from a straight", ""},
+	{"tight-fit", Warn, "line {lines}: {marks} lies {off:len} off the {kind} said to run through it, where {allowed:len} would be expected", "read it again, or say `curve` there"},
+	{"place-order", Note, "{name} names marks that nothing reads: {marks}", "read them, or correct the names"},
+	{"owner-word", Note, "{readings}: the owner's word is shown and never used", "read it"},
+	{"sketch", Note, "{readings}: taken from a drawing; they help to find the shape and are not in the result", "read it"},
+	{"not-used", Warn, "{readings} could not be used: {marks} has no place yet", "read {marks} so that it is fixed"},
+	{"class-check", Note, "{readings} counts as a check and moves nothing", ""},
+	{"setup-open", Ask, "instrument place {setup} shares too few marks with the rest", "read two marks from {setup} that are already fixed, or tape from one of its marks to the pegs"},
+	{"far", Warn, "{marks} lies {off:len} from the rest", "check its readings for a metre too many"},
+}

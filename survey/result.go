@@ -1,0 +1,197 @@
+package survey
+
+// Result is everything computed from one field book, as printed by `brimline solve --json`:
+// metres, degrees (bearings clockwise from +y), square metres. A pointer is null where there is
+// nothing to say. Field meanings: docs/conventions.md.
+type Result struct {
+	Book       BookRef           `json:"book"`
+	Statistics Statistics        `json:"statistics"`
+	Marks      map[string]*Mark  `json:"marks"`
+	Readings   []Reading         `json:"readings"`
+	Walks      []struct{}        `json:"walks"`
+	Lines      map[string]*Line  `json:"lines"`
+	Setups     map[string]*Setup `json:"setups"`
+	Tools      map[string]Tool   `json:"tools"`
+	Next       []struct{}        `json:"next"`
+	Orders     []struct{}        `json:"orders"`
+	Shape      Shape             `json:"shape"`
+	Mistakes   []struct{}        `json:"mistakes"`
+	Findings   []Finding         `json:"findings"`
+
+	MarkOrder []string `json:"-"` // names of Marks, pegs first as read, for tables
+	LineOrder []string `json:"-"`
+}
+
+// BookRef names the source.
+type BookRef struct {
+	Name   string `json:"name"`
+	SHA256 string `json:"sha256"`
+}
+
+// Statistics of the adjustment.
+type Statistics struct {
+	Readings    int       `json:"readings"` // values in the solution, struck and left-out ones not
+	Unknowns    int       `json:"unknowns"`
+	Redundancy  int       `json:"redundancy"`
+	ReferenceSD *float64  `json:"reference_sd"`
+	Scaled      bool      `json:"scaled"`
+	ChiSquare   ChiSquare `json:"chi_square"`
+	Iterations  int       `json:"iterations"`
+}
+
+// ChiSquare is the two-sided 95 % test of the sum of squared whitened residuals.
+type ChiSquare struct {
+	Value float64  `json:"value"`
+	Low   *float64 `json:"low"`
+	High  *float64 `json:"high"`
+	Pass  bool     `json:"pass"`
+}
+
+// Place is a position in plan.
+type Place struct {
+	X float64 `json:"x"`
+	Y float64 `json:"y"`
+}
+
+// Mark is an adjusted mark; X and Y are null where the readings do not fix it.
+type Mark struct {
+	X            *float64 `json:"x"`
+	Y            *float64 `json:"y"`
+	Z            *float64 `json:"z"`
+	SX           *float64 `json:"sx"`
+	SY           *float64 `json:"sy"`
+	SZ           *float64 `json:"sz"`
+	Ellipse95    *Ellipse `json:"ellipse95"`
+	Controlled   bool     `json:"controlled"`
+	Hidden       *float64 `json:"hidden"`
+	Alternatives []Place  `json:"alternatives"`
+
+	Kind string `json:"-"` // peg, benchmark, rim, ...; as the book says, else found from its use
+}
+
+// Ellipse holds the semi-axes of the 95 % region and the bearing of the major, 0 to 180.
+type Ellipse struct {
+	Major   float64 `json:"major"`
+	Minor   float64 `json:"minor"`
+	Bearing float64 `json:"bearing"`
+}
+
+// Reading is one reading with what the solution says of it.
+type Reading struct {
+	N          string     `json:"n"`
+	ID         string     `json:"id"`
+	Kind       string     `json:"kind"`
+	Marks      []string   `json:"marks"`
+	Setup      string     `json:"setup,omitempty"`
+	Tool       string     `json:"tool"`
+	Value      float64    `json:"value"`
+	Text       string     `json:"text,omitempty"` // as typed
+	Adjusted   *float64   `json:"adjusted"`
+	Residual   *float64   `json:"residual"`
+	SD         float64    `json:"sd"`
+	W          *float64   `json:"w"`
+	Redundancy *float64   `json:"redundancy"`
+	Detectable *float64   `json:"detectable"`
+	State      string     `json:"state"`
+	Group      *int       `json:"group"`
+	Likely     []struct{} `json:"likely"`
+	Parts      []Part     `json:"parts"`
+	Why        string     `json:"why,omitempty"` // of a struck reading
+}
+
+// Part is one value of a reading of several.
+type Part struct {
+	Part       string   `json:"part"`
+	Value      float64  `json:"value"`
+	Text       string   `json:"text,omitempty"`
+	Adjusted   *float64 `json:"adjusted"`
+	Residual   *float64 `json:"residual"`
+	SD         float64  `json:"sd"`
+	W          *float64 `json:"w"`
+	Redundancy *float64 `json:"redundancy"`
+	Detectable *float64 `json:"detectable"`
+}
+
+// Line is an outline or another line.
+type Line struct {
+	Closed   bool     `json:"closed"`
+	Edge     string   `json:"edge,omitempty"`
+	Length   *float64 `json:"length"`
+	LengthSD *float64 `json:"length_sd"`
+	Area     *float64 `json:"area"` // null for an open line
+	AreaSD   *float64 `json:"area_sd"`
+	Inferred *float64 `json:"inferred"`
+	Gaps     []Gap    `json:"gaps"`
+	Runs     []Run    `json:"runs"`
+	Vertices []Vertex `json:"vertices"` // joints and interior curve pieces, for drawing: start of each piece and its bulge
+	Waits    []string `json:"-"`        // marks that are still without a place
+}
+
+// Gap is a span where what lies between the marks dominates the uncertainty.
+type Gap struct {
+	From string `json:"from"`
+	To   string `json:"to"`
+}
+
+// Vertex starts a straight (bulge 0) or an arc (bulge = tan of a quarter of the sweep, + to the left).
+type Vertex struct {
+	X     float64 `json:"x"`
+	Y     float64 `json:"y"`
+	Bulge float64 `json:"bulge"`
+}
+
+// Run is one stretch of a line. Sweep is + when turning left along the line's direction.
+type Run struct {
+	Kind      string      `json:"kind"` // straight, arc, curve
+	From      string      `json:"from"`
+	To        string      `json:"to"`
+	Length    float64     `json:"length"`
+	LengthSD  float64     `json:"length_sd"`
+	Bearing   *float64    `json:"bearing,omitempty"`
+	BearingSD *float64    `json:"bearing_sd,omitempty"`
+	Radius    *float64    `json:"radius,omitempty"`
+	RadiusSD  *float64    `json:"radius_sd,omitempty"`
+	Centre    *[2]float64 `json:"centre,omitempty"`
+	Sweep     *float64    `json:"sweep,omitempty"`
+	SweepSD   *float64    `json:"sweep_sd,omitempty"`
+	Joint     string      `json:"joint,omitempty"` // at its start: tangent, kink, or as found ""
+	Turn      *float64    `json:"turn,omitempty"`  // degrees turned at its start against the run before, + left
+	Pieces    int         `json:"pieces"`          // how many entries of Vertices it takes
+}
+
+// Setup is an instrument place, with the direction of its x axis (degrees, counter-clockwise from x).
+type Setup struct {
+	X       *float64 `json:"x"`
+	Y       *float64 `json:"y"`
+	Z       *float64 `json:"z"`
+	Turn    *float64 `json:"turn"`
+	Scale   float64  `json:"scale"`
+	ScaleSD *float64 `json:"scale_sd"`
+}
+
+// Tool is what was solved or used of an instrument.
+type Tool struct {
+	Zero  float64  `json:"zero"`
+	Scale float64  `json:"scale"`
+	SD    *float64 `json:"sd"`
+}
+
+// Shape is the order that every book has: its outlines as wholes.
+type Shape struct {
+	State     string   `json:"state"` // ready, unproven, unfit
+	Tolerance float64  `json:"tolerance"`
+	Worst     *float64 `json:"worst"` // largest U95 normal to an outline at a mark
+	At        string   `json:"at"`
+	Why       []string `json:"why"`
+}
+
+// Finding as printed.
+type Finding struct {
+	Code     string             `json:"code"`
+	Severity string             `json:"severity"`
+	Text     string             `json:"text"`
+	Marks    []string           `json:"marks"`
+	Readings []string           `json:"readings"`
+	Figures  map[string]float64 `json:"figures"`
+	Cure     string             `json:"cure"`
+}
