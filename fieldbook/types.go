@@ -17,12 +17,14 @@ type Hash [32]byte
 type Files map[Hash][]byte
 
 // Entry is one thing written into the book. Zero Time: none was given. Place counts the
-// entries of the file or device that made it, from 1.
+// entries of the file or device that made it, from 1; in a file the items of `readings` count
+// apart from everything else. Why is the reason of a replacement.
 type Entry struct {
 	ID, Replaces ID
 	Time         time.Time
 	By, Device   string
 	Place        int
+	Why          string
 	Body         Body
 }
 

@@ -16,6 +16,8 @@ var Codes = []Code{
 	{"no-datum", Ask, "too few readings to begin a figure", "tape between the pegs, then from each peg to every mark"},
 	{"mirror", Ask, "the readings leave open on which side {marks} lie; taken to lie {side}, because {why}", "{cure}"},
 	{"mirror-all", Ask, "nothing read says on which side of {base} the figure lies; taken to the left", "say it with one `side` entry, for example that {mark} lies left or right of {base}"},
+	{"mirror-said", Note, "the side on which the figure lies rests on what was seen: {mark} and {base}", ""},
+	{"side-against", Warn, "a side entry says that {marks} lies on the other hand of {base} than the readings put it", "look again, and strike what is wrong"},
 	{"loose", Ask, "{marks} can still move by {move:len} (95 %) towards {direction}", "tape to it across that direction, from a mark off that line"},
 	{"datum-misfit", Warn, "the places wanted by `at` and the adjusted figure differ by up to {misfit:len}, at {marks}", "check the coordinates given; the figure itself is not bent to fit them"},
 	{"chi-high", Warn, "the readings disagree with each other more than their stated precision allows (chi-square {value:num}, limit {high:num})", "look at the readings with the largest w first; read them again"},

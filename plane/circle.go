@@ -16,7 +16,7 @@ func Circumcircle(a, b, c Point) (Circle, bool) {
 	if math.Abs(d) <= 1e-14*(u.Dot(u)+v.Dot(v)) {
 		return Circle{}, false
 	}
-	o := u.Left().Mul(-v.Dot(v)).Add(v.Left().Mul(u.Dot(u))).Mul(1 / d)
+	o := u.Left().Mul(v.Dot(v)).Sub(v.Left().Mul(u.Dot(u))).Mul(1 / d)
 	return Circle{a.Add(o), o.Len()}, true
 }
 

@@ -112,8 +112,8 @@ func (s Segment) SignedArea() float64 { return s.A.Cross(s.B)/2 + s.capArea() }
 func (s Segment) capArea() float64 {
 	t := s.Sweep()
 	c := s.Chord()
-	if t == 0 || c == 0 {
-		return 0
+	if math.Abs(s.Bulge) < 1e-8 {
+		return c * c * s.Bulge / 3 // 2/3 of chord times rise, the next term below one part in 10¹⁵
 	}
 	r := c * (1 + s.Bulge*s.Bulge) / (4 * s.Bulge)
 	return r * r * lessSine(t) / 2

@@ -54,7 +54,7 @@ var refused = []struct {
 	{"5,214", unit.M, unit.DecimalComma, "5.214"}, {"5,214 m", unit.M, unit.DecimalComma, "5.214 m"},
 	{"1,234.5", unit.MM, unit.DecimalComma, "1234.5"}, {"1,234,567", unit.MM, unit.DecimalComma, "1234567"},
 	{`5' 13"`, unit.M, unit.InchesOver, `6' 1"`}, {`5' 12"`, unit.M, unit.InchesOver, `6' 0"`},
-	{"12-14-1/2", unit.FT, unit.InchesOver, `13' 2 1/2"`}, {"12 12.25", unit.FT, unit.InchesOver, `13' 0.25"`},
+	{"12-14-1/2", unit.FT, unit.InchesOver, `13' 2 1/2"`}, {"12 12.25", unit.FT, unit.InchesOver, `13' 1/4"`},
 	{`5' 30"`, unit.M, unit.InchesOver, `7' 6"`},
 	{`1 1/3"`, unit.M, unit.Fraction, "the inches in decimals (0.333) or sixteenths (5/16)"},
 	{`17' 5/4"`, unit.M, unit.Fraction, "the fraction as 1 1/4"}, {`17' 1 4/4"`, unit.M, unit.Fraction, "the fraction as 1"},

@@ -7,7 +7,9 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"maps"
 	"os"
+	"slices"
 	"strings"
 )
 
@@ -18,10 +20,10 @@ type event struct {
 
 // report gathers the stream: the output of each test until its fate is known.
 type report struct {
-	out                     io.Writer
-	held                    map[string][]string // by package and test
-	skipped                 []string
-	passed, failed, useless int
+	out                    io.Writer
+	held                   map[string][]string // by package and test
+	skipped                []string
+	passed, failed, broken int
 }
 
 func main() {
@@ -60,7 +62,7 @@ func (r *report) take(e event) {
 	case "build-output":
 		fmt.Fprint(r.out, e.Output)
 	case "build-fail":
-		r.useless++
+		r.broken++
 	case "output":
 		r.output(key, e)
 	case "pass", "skip", "fail":
@@ -82,7 +84,7 @@ func (r *report) output(key string, e event) {
 func (r *report) end(key string, e event) {
 	if e.Test == "" {
 		if e.Action == "fail" {
-			r.useless++ // also a package that died outside of a test
+			r.broken++ // also a package that died outside of a test
 		}
 		return
 	}
@@ -100,14 +102,14 @@ func (r *report) end(key string, e event) {
 
 // close prints the count and gives the exit status. What a test held when its package died is shown.
 func (r *report) close() int {
-	for key, lines := range r.held {
-		fmt.Fprintf(r.out, "unfinished: %s\n%s", key, strings.Join(lines, ""))
+	for _, key := range slices.Sorted(maps.Keys(r.held)) {
+		fmt.Fprintf(r.out, "unfinished: %s\n%s", key, strings.Join(r.held[key], ""))
 	}
 	for _, s := range r.skipped {
 		fmt.Fprintln(r.out, "skipped, which a full run does not allow:", s)
 	}
 	fmt.Fprintf(r.out, "%d passed, %d failed, %d skipped\n", r.passed, r.failed, len(r.skipped))
-	if r.failed+r.useless+len(r.skipped)+len(r.held) > 0 || r.passed == 0 {
+	if r.failed+r.broken+len(r.skipped)+len(r.held) > 0 || r.passed == 0 {
 		return 1
 	}
 	return 0

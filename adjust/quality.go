@@ -1,0 +1,208 @@
+package adjust
+
+import (
+	"math"
+
+	"brimline/finding"
+	"brimline/network"
+)
+
+// looseFrom is the 95 % semi-axis from which a mark is named as free to move, metres: common
+// practice, no source.
+const looseFrom = 0.25
+
+// finish computes everything that is said of the solution, from the Gauss–Newton normal matrix
+// at the last place.
+func (s *Solution) finish() {
+	sys := s.sys
+	s.Cost = sys.assemble(s.X, nil, s.First, false)
+	sys.factor.Compute(sys.m, 1e-12)
+	if len(sys.factor.Weak) > 0 {
+		for _, b := range sys.factor.Weak {
+			sys.weak[b] = true
+		}
+		sys.assemble(s.X, nil, s.First, false)
+		sys.factor.Compute(sys.m, 1e-14)
+	}
+	s.Unknowns -= len(sys.weak)
+	s.Redundancy = s.Rows - s.Unknowns
+	sys.inv = sys.factor.SelectedInverse()
+	s.parts()
+	if s.Redundancy > 0 {
+		k := float64(s.Redundancy)
+		s.ReferenceSD = math.Sqrt(s.Cost / k)
+		s.ChiLow, s.ChiHigh = chiQuantile(0.025, k), chiQuantile(0.975, k)
+	}
+	s.findLoose()
+}
+
+// parts fills the per-part figures. With read value l, predicted value p and the row j of
+// derivatives: residual p − l, its variance sd² − j·C·jᵀ, redundancy 1 − j·C·jᵀ/sd² (Teunissen
+// 2006, chapters 4 and 5).
+func (s *Solution) parts() {
+	n := s.First[len(s.In)]
+	nan := func() []float64 {
+		v := make([]float64, n)
+		for i := range v {
+			v[i] = math.NaN()
+		}
+		return v
+	}
+	s.Adjusted, s.Residual, s.W, s.Redund, s.Detectable = nan(), nan(), nan(), nan(), nan()
+	s.jat = make([]int, len(s.In)+1)
+	for i := range s.Net.Obs {
+		s.jat[i+1] = s.jat[i] + len(s.Net.Obs[i].Values)*s.Net.Obs[i].Size
+	}
+	s.jac = make([]float64, s.jat[len(s.In)])
+	var c [64]float64
+	for i := range s.Net.Obs {
+		o := &s.Net.Obs[i]
+		if !s.Net.Ready(s.X, o) {
+			continue
+		}
+		j := s.jac[s.jat[i]:s.jat[i+1]]
+		at := s.First[i]
+		o.Kind.Predict(s.X, o, s.Adjusted[at:at+len(o.Values)], j)
+		for k := range o.Values {
+			s.Residual[at+k] = s.Adjusted[at+k] - o.Values[k]
+		}
+		cov := c[:o.Size*o.Size]
+		if !s.In[i] {
+			s.outside(i, o)
+			continue
+		}
+		s.obsCov(o, cov)
+		for k := range o.Values {
+			s.judge(at+k, o.SD[k], quadratic(cov, j[k*o.Size:(k+1)*o.Size]))
+		}
+	}
+}
+
+// judge fills w, redundancy and detectable size of one part in the solution; q = j·C·jᵀ.
+func (s *Solution) judge(p int, sd, q float64) {
+	r := 1 - q/(sd*sd)
+	r = math.Min(math.Max(r, 0), 1)
+	s.Redund[p] = r
+	if r >= 1e-6 {
+		s.W[p] = s.Residual[p] / (sd * math.Sqrt(r))
+	}
+	if r >= LeastRed {
+		s.Detectable[p] = Shift * sd / math.Sqrt(r)
+	}
+}
+
+// outside gives a reading that is left out what it would have were it alone put back: with
+// q = j·C·jᵀ without it, redundancy sd²/(sd² + q) and w = residual/√(sd² + q).
+func (s *Solution) outside(i int, o *network.Obs) {
+	marks := make([]int, len(o.Blocks))
+	for k, b := range o.Blocks {
+		marks[k] = int(b)
+	}
+	c := s.blocksCov(marks)
+	for k, sd := range o.SD {
+		q := quadratic(c, s.jac[s.jat[i]+k*o.Size:s.jat[i]+(k+1)*o.Size])
+		p := s.First[i] + k
+		r := sd * sd / (sd*sd + q)
+		s.Redund[p] = r
+		pred := s.Residual[p]
+		s.W[p] = pred / math.Sqrt(sd*sd+q)
+		if r >= LeastRed {
+			s.Detectable[p] = Shift * sd / math.Sqrt(r)
+		}
+		s.Residual[p] = r * pred // what would be left of it after putting it back
+		s.Adjusted[p] = o.Values[k] + s.Residual[p]
+	}
+}
+
+func quadratic(c, j []float64) float64 {
+	n := len(j)
+	sum := 0.0
+	for a := range n {
+		row := c[a*n : a*n+n]
+		t := 0.0
+		for b := range n {
+			t += row[b] * j[b]
+		}
+		sum += j[a] * t
+	}
+	return sum
+}
+
+// obsCov fills the covariance of the unknowns of one observation from the selected inverse.
+func (s *Solution) obsCov(o *network.Obs, out []float64) {
+	var blk [64]float64
+	n := o.Size
+	ra := 0
+	for a, x := range o.Blocks {
+		da := s.Net.Dim(x)
+		cb := ra
+		for _, y := range o.Blocks[a:] {
+			db := s.Net.Dim(y)
+			s.sys.inv.Block(int(x), int(y), blk[:])
+			for r := range da {
+				for c := range db {
+					v := blk[r*db+c]
+					out[(ra+r)*n+cb+c] = v
+					out[(cb+c)*n+ra+r] = v
+				}
+			}
+			cb += db
+		}
+		ra += da
+	}
+}
+
+func (s *Solution) findLoose() {
+	for m := range s.Net.Marks {
+		if !s.Net.Placed(s.X, network.Unknown(m)) {
+			continue
+		}
+		c := s.MarkCov(m)
+		major, _, bearing := Axes(c[0], c[1], c[2])
+		if s.sys.weak[m] {
+			s.Loose = append(s.Loose, Loose{Mark: m, Move: math.Inf(1), Bearing: bearing})
+		} else if Radius95*major > looseFrom {
+			s.Loose = append(s.Loose, Loose{Mark: m, Move: Radius95 * major, Bearing: bearing})
+		}
+	}
+}
+
+// Axes gives the standard semi-axes of a plan covariance and the bearing of the major one,
+// clockwise from +y in [0, π).
+func Axes(cxx, cxy, cyy float64) (major, minor, bearing float64) {
+	h, d := (cxx+cyy)/2, (cxx-cyy)/2
+	r := math.Hypot(d, cxy)
+	major, minor = math.Sqrt(math.Max(h+r, 0)), math.Sqrt(math.Max(h-r, 0))
+	angle := math.Atan2(cxy, d) / 2 // from +x; atan2(2cxy, cxx − cyy)/2
+	bearing = math.Mod(math.Pi/2-angle+2*math.Pi, math.Pi)
+	return major, minor, bearing
+}
+
+func (s *Solution) findings() []finding.Finding {
+	var out []finding.Finding
+	if !s.Converged {
+		out = append(out, finding.Finding{Code: "not-converged", Figures: map[string]float64{"n": float64(s.Iterations)}})
+	}
+	switch {
+	case s.Redundancy <= 0:
+		out = append(out, finding.Finding{Code: "no-check", Figures: map[string]float64{"readings": float64(s.Rows), "unknowns": float64(s.Unknowns)}})
+	case s.Cost > s.ChiHigh:
+		out = append(out, finding.Finding{Code: "chi-high", Figures: map[string]float64{"value": s.Cost, "high": s.ChiHigh}})
+	case s.Cost < s.ChiLow:
+		out = append(out, finding.Finding{Code: "chi-low", Figures: map[string]float64{"value": s.Cost, "low": s.ChiLow}})
+	}
+	for _, l := range s.Loose {
+		f := finding.Finding{Code: "loose", Marks: []string{s.Net.Marks[l.Mark]}, Figures: map[string]float64{"bearing": l.Bearing}, Words: map[string]string{"direction": compass(l.Bearing)}}
+		if !math.IsInf(l.Move, 1) {
+			f.Figures["move"] = l.Move
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// compass says a direction of the plan in words; +y is up on the sheet.
+func compass(bearing float64) string {
+	names := []string{"up and down the plan", "the plan's upper right and lower left", "left and right on the plan", "the plan's lower right and upper left"}
+	return names[int(math.Round(bearing/(math.Pi/4)))%4]
+}

@@ -1,0 +1,123 @@
+package main
+
+import (
+	"io"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"brimline/draft"
+	"brimline/fieldbook"
+	"brimline/sheet"
+	"brimline/survey"
+	"brimline/write/pdf"
+	"brimline/write/svg"
+)
+
+// drawing is what the flags of draw say.
+type drawing struct {
+	to, paper, date string
+	sheet           int
+	ties            bool
+}
+
+func drawCommand(s streams) *cobra.Command {
+	var d drawing
+	c := &cobra.Command{
+		Use:   "draw BOOK -o FILE",
+		Short: "Draws the plan and its tables as PDF or SVG",
+		Long: `draw solves BOOK and writes the drawing to FILE: every sheet of it to a PDF file,
+one sheet to an SVG file. The plan is true to the scale that it names. The date
+of issue is the day of measuring unless --date gives another, so that the same
+book gives the same bytes.`,
+		Example: "  brimline draw larch.yaml -o larch.pdf\n  brimline draw larch.yaml -o larch.svg --paper A4\n  brimline draw larch.yaml -o ties.svg --sheet 2",
+		Args:    words(1, 1, "a book"),
+		RunE: func(c *cobra.Command, args []string) error {
+			if err := d.check(); err != nil {
+				return err
+			}
+			book, err := readBook(args[0], s)
+			if err != nil {
+				return err
+			}
+			r, err := survey.Run(c.Context(), survey.Input{Book: &book}, nil)
+			if err != nil {
+				return err
+			}
+			return d.write(&book, r)
+		},
+	}
+	f := c.Flags()
+	f.StringVarP(&d.to, "output", "o", "", "the file to write: its ending says pdf or svg")
+	f.StringVar(&d.paper, "paper", "A3", "size of the sheets: "+strings.Join(papers(), ", "))
+	f.StringVar(&d.date, "date", "", "date of issue, YYYY-MM-DD (default: the day of measuring)")
+	f.IntVar(&d.sheet, "sheet", 1, "the sheet that an SVG file shows")
+	f.BoolVar(&d.ties, "ties", false, "draw the ties too")
+	return c
+}
+
+func papers() []string {
+	names := make([]string, len(sheet.Sizes))
+	for i, p := range sheet.Sizes {
+		names[i] = p.Name
+	}
+	return names
+}
+
+// format is the ending of the file's name in lower case: pdf or svg.
+func (d drawing) format() string { return strings.TrimPrefix(strings.ToLower(filepath.Ext(d.to)), ".") }
+
+// check refuses flags that mean nothing before any work is done.
+func (d drawing) check() error {
+	if d.to == "" {
+		return refuse("draw needs -o FILE; see brimline draw --help")
+	}
+	if f := d.format(); f != "pdf" && f != "svg" {
+		return refuse("-o %s: the name must end in .pdf or .svg", d.to)
+	}
+	if _, ok := sheet.Paper(d.paper); !ok {
+		return refuse("--paper %s: choose one of %s", d.paper, strings.Join(papers(), ", "))
+	}
+	if _, err := day(d.date); err != nil {
+		return refuse("--date %s: write the date as 2026-05-14", d.date)
+	}
+	if d.sheet < 1 {
+		return refuse("--sheet %d: sheets count from 1", d.sheet)
+	}
+	return nil
+}
+
+func (d drawing) write(b *fieldbook.Book, r *survey.Result) error {
+	date := d.date
+	if date == "" {
+		date = b.Job.Measured
+	}
+	sheets := draft.Plan(b, r, draft.Options{Paper: d.paper, Date: date, Version: version, ShowTies: d.ties})
+	if d.format() == "svg" {
+		if d.sheet > len(sheets) {
+			return refuse("--sheet %d: this drawing has %d", d.sheet, len(sheets))
+		}
+		return writeFile(d.to, func(w io.Writer) error { return svg.Write(w, sheets[d.sheet-1]) })
+	}
+	return writeFile(d.to, func(w io.Writer) error { return pdf.Write(w, sheets, meta(b, date)) })
+}
+
+// meta is what a PDF file says of itself. Without any date it is dated to the first day that a PDF
+// reader can show, never to now.
+func meta(b *fieldbook.Book, date string) pdf.Meta {
+	made, err := day(date)
+	if err != nil || date == "" {
+		made = time.Unix(0, 0).UTC()
+	}
+	return pdf.Meta{Title: b.Name, Author: b.Job.By, Subject: "Plan as measured", Created: made}
+}
+
+// day reads YYYY-MM-DD; nothing is the zero time.
+func day(s string) (time.Time, error) {
+	if s == "" {
+		return time.Time{}, nil
+	}
+	return time.Parse(time.DateOnly, s)
+}

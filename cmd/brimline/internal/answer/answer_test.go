@@ -1,0 +1,121 @@
+package answer_test
+
+import (
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"brimline/cmd/brimline/internal/answer"
+	"brimline/survey"
+	"brimline/unit"
+)
+
+func at(v float64) *float64 { return &v }
+
+// triangle is a made-up result: two pegs, an edge mark that a third reading controls, one that
+// nothing controls and one without a place.
+func triangle() *survey.Result {
+	return &survey.Result{
+		Book: survey.BookRef{Name: "Larch"},
+		Statistics: survey.Statistics{Readings: 6, Unknowns: 5, Redundancy: 1, ReferenceSD: at(1),
+			ChiSquare: survey.ChiSquare{Value: 1.2, Low: at(0.001), High: at(5.02), Pass: true}},
+		Marks: map[string]*survey.Mark{
+			"A":  {X: at(0), Y: at(0), Controlled: true, Hidden: at(0)},
+			"r1": {X: at(1.2), Y: at(3.4), Ellipse95: &survey.Ellipse{Major: 0.0081, Minor: 0.005}, Controlled: true, Hidden: at(0.0402)},
+			"r2": {X: at(-2.5), Y: at(3), Ellipse95: &survey.Ellipse{Major: 0.012}, Alternatives: []survey.Place{{X: -2.5, Y: -3}}},
+			"r3": {},
+		},
+		MarkOrder: []string{"A", "r1", "r2", "r3"},
+		Readings: []survey.Reading{
+			{N: "1", Kind: "tie", Marks: []string{"A", "r1"}, Value: 3.606, Text: "3.606", Residual: at(-0.0012), W: at(-0.42), Detectable: at(0.0618), State: "good"},
+			{N: "2", Kind: "tie", Marks: []string{"A", "r2"}, Value: 3.905, Text: "3.905", Residual: at(0), W: at(0), State: "lone"},
+			{N: "3", Kind: "offset", Marks: []string{"r1", "A", "B"}, State: "good", Parts: []survey.Part{
+				{Part: "at", Value: 1.2, Text: "1.20", Residual: at(0.003), W: at(0.2), Detectable: at(0.05)},
+				{Part: "left", Value: 3.4, Text: "3.40", Residual: at(0.001), W: at(0.1), Detectable: at(0.03)}}},
+			{N: "4", Kind: "tie", Marks: []string{"A", "r1"}, Value: 4.606, Text: "4.606", State: "struck", Why: "metre"},
+		},
+		Lines: map[string]*survey.Line{"rim": {Edge: "nose", Closed: true, Length: at(24.177), LengthSD: at(0.0101), Area: at(36.731), AreaSD: at(0.0301),
+			Runs: []survey.Run{{Kind: "arc", From: "r1", To: "r2", Length: 2.356, LengthSD: 0.004, Radius: at(1.5), RadiusSD: at(0.01), Sweep: at(-90)}}}},
+		LineOrder: []string{"rim"},
+		Shape:     survey.Shape{State: "unproven", Tolerance: 0.025, Worst: at(0.0183), At: "r2", Why: []string{"nothing controls r2"}},
+		Findings:  []survey.Finding{{Severity: "ask", Text: "the readings do not fix r3", Cure: "tape A to r3"}},
+	}
+}
+
+func TestTheWordComesFirst(t *testing.T) {
+	for _, state := range []string{"ready", "unproven", "unfit"} {
+		r := triangle()
+		r.Shape.State = state
+		if got := answer.Text(r, unit.M); !strings.HasPrefix(got, "Larch: "+state+"\n") {
+			t.Errorf("%s: begins %q", state, got[:40])
+		}
+	}
+}
+
+func TestWhatAMeasurerReads(t *testing.T) {
+	got := answer.Text(triangle(), unit.M)
+	for _, want := range []string{
+		"Least known across an outline: ± 19 mm (95 %), at r2.",
+		"- Nothing controls r2.\n",
+		"- ask: the readings do not fix r3.\n  > Tape A to r3.\n",
+		"6 read values for 5 unknowns: 1 to spare.",
+		"An error of up to 62 mm could hide in the tie A r1 (reading 1)",
+		"A hidden error could move r1 by up to 41 mm",
+		"Nothing would show a mistake in 1 reading: 2.",
+		"1 mark not controlled by a second reading: r2.",
+		"rim (nose): length 24.177 m ± 20 mm, area 36.73 m² ± 0.06 m² (95 %).",
+		"arc   r1    r2   2.356  8   1.500  20  −90.0°",
+		"r1     1.200  3.400   9      41",
+		"r2    −2.500  3.000  12       –  not controlled; or −2.500, −3.000",
+		"not fixed yet",
+		"1  tie A r1",
+		"any  lone",
+		"struck: metre",
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+}
+
+// A ± is a promise: printed in any unit it is never less than the result's own.
+func TestPlusIsRoundedUp(t *testing.T) {
+	r := triangle()
+	r.Marks["r1"].Ellipse95.Major = 0.0080001
+	for u, want := range map[unit.Unit]string{unit.M: "  9  ", unit.CM: "  9  ", unit.FT: "3/8″"} {
+		if got := answer.Text(r, u); !strings.Contains(row(got, "  r1 "), want) {
+			t.Errorf("%s: %q does not hold %q", u, row(got, "  r1 "), want)
+		}
+	}
+}
+
+func TestFeetJobsReadInFeet(t *testing.T) {
+	got := answer.Text(triangle(), unit.FT)
+	for _, want := range []string{"3′ 11 1/4″", "395.4 ft²", "79′ 3 7/8″"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+}
+
+// An empty book has an answer too, and an ordinary one keeps to 80 columns.
+func TestFitsAndNeverFails(t *testing.T) {
+	empty := &survey.Result{Shape: survey.Shape{State: "unproven", Tolerance: 0.025}}
+	for _, r := range []*survey.Result{empty, triangle()} {
+		for _, l := range strings.Split(answer.Text(r, unit.M), "\n") {
+			if utf8.RuneCountInString(l) > 80 || strings.TrimRight(l, " ") != l {
+				t.Errorf("line of %d: %q", utf8.RuneCountInString(l), l)
+			}
+		}
+	}
+}
+
+// row is the first line that begins so.
+func row(text, begin string) string {
+	for _, l := range strings.Split(text, "\n") {
+		if strings.HasPrefix(l, begin) {
+			return l
+		}
+	}
+	return ""
+}

@@ -1,0 +1,81 @@
+package answer
+
+import (
+	"math"
+	"strings"
+
+	"brimline/survey"
+)
+
+// lines gives each line its length and area, then the runs it is made of.
+func lines(r *survey.Result, m measure) string {
+	var parts []string
+	for _, name := range r.LineOrder {
+		l := r.Lines[name]
+		if l == nil {
+			continue
+		}
+		parts = append(parts, wrap(name+edge(l)+": "+sizes(l, m), "", "  ")+runs(l, m))
+	}
+	return strings.Join(parts, "\n")
+}
+
+func edge(l *survey.Line) string {
+	if l.Edge == "" {
+		return ""
+	}
+	return " (" + l.Edge + ")"
+}
+
+func sizes(l *survey.Line, m measure) string {
+	if len(l.Waits) > 0 {
+		return "waits for " + list(l.Waits) + "."
+	}
+	if l.Length == nil {
+		return "not known yet."
+	}
+	text := "length " + m.style.LengthUnit(*l.Length)
+	if l.LengthSD != nil {
+		text += " ± " + m.smallUnit(m.up(normal95**l.LengthSD))
+	}
+	if l.Area != nil {
+		text += ", area " + m.area(*l.Area)
+		if l.AreaSD != nil {
+			text += " ± " + m.areaPlus(normal95**l.AreaSD)
+		}
+	}
+	return text + " (95 %)."
+}
+
+// runs tables the stretches of one line; a sweep to the left of the line's direction is positive.
+func runs(l *survey.Line, m measure) string {
+	t := table{
+		title: "  runs (± 95 % in " + m.smallName() + ")",
+		heads: []string{"kind", "from", "to", "length", "±", "radius", "±", "sweep"},
+		right: []bool{false, false, false, true, true, true, true, true},
+	}
+	for _, r := range l.Runs {
+		sweep := ""
+		if r.Sweep != nil {
+			sweep = decimal(*r.Sweep, 1) + "°"
+		}
+		radius, radiusPlus := "", ""
+		if r.Radius != nil {
+			radius = m.place(r.Radius)
+			if r.RadiusSD != nil {
+				radiusPlus = m.plus(of95(*r.RadiusSD))
+			}
+		}
+		t.add(r.Kind, r.From, r.To, m.place(&r.Length), m.plus(of95(r.LengthSD)), radius, radiusPlus, sweep)
+	}
+	return t.String()
+}
+
+// of95 turns a standard deviation into a half-width of 95 %; none where it is no number.
+func of95(sd float64) *float64 {
+	if math.IsNaN(sd) || math.IsInf(sd, 0) {
+		return nil
+	}
+	v := normal95 * sd
+	return &v
+}

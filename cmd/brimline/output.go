@@ -1,0 +1,53 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+)
+
+// writeFile makes the whole output first and then puts it in place of the file in one step, so that
+// nobody finds half of one. Pipes and devices are written as they are.
+func writeFile(path string, fill func(io.Writer) error) error {
+	var b bytes.Buffer
+	if err := fill(&b); err != nil {
+		return fmt.Errorf("making %s: %w", path, err)
+	}
+	info, err := os.Stat(path)
+	if err == nil && info.IsDir() {
+		return refuse("writing %s: it is a folder", path)
+	}
+	if err == nil && !info.Mode().IsRegular() {
+		return os.WriteFile(path, b.Bytes(), 0o666)
+	}
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		path = real
+	}
+	return replace(path, b.Bytes())
+}
+
+// replace writes beside the file and renames.
+func replace(path string, data []byte) error {
+	beside := filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s.%d.part", filepath.Base(path), os.Getpid()))
+	f, err := os.OpenFile(beside, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return fmt.Errorf("writing %s: %w", path, err)
+	}
+	_, err = f.Write(data)
+	if e := f.Sync(); err == nil {
+		err = e
+	}
+	if e := f.Close(); err == nil {
+		err = e
+	}
+	if err == nil {
+		err = os.Rename(beside, path)
+	}
+	if err != nil {
+		os.Remove(beside)
+		return fmt.Errorf("writing %s: %w", path, err)
+	}
+	return nil
+}

@@ -1,0 +1,39 @@
+// Package examples holds invented measuring jobs to try the program on: each a field book as a
+// measurer would write it, the truth that its readings were made from, and a page about it.
+// Nothing is computed here.
+package examples
+
+import "embed"
+
+//go:embed plain-plum bean-five oval-oath
+var files embed.FS
+
+// Example is one job. Name is its folder. Book is a field book of version 1; Truth is JSON with
+// the true places of the marks in the frame of the pegs (A at the origin, B on +x), area,
+// perimeter and runs, in metres, square metres and degrees; Page is Markdown.
+type Example struct {
+	Name, Title       string
+	Book, Truth, Page []byte
+}
+
+// All gives the examples, the simplest first. The bytes are the caller's own.
+func All() []Example {
+	list := []Example{
+		{Name: "plain-plum", Title: "Plain Plum: a rectangle in feet and inches"},
+		{Name: "bean-five", Title: "Bean Five: a kidney of four arcs and a third peg"},
+		{Name: "oval-oath", Title: "Oval Oath: an oval that is no ellipse"},
+	}
+	for i := range list {
+		e := &list[i]
+		e.Book, e.Truth, e.Page = read(e.Name+"/book.yaml"), read(e.Name+"/truth.json"), read(e.Name+"/README.md")
+	}
+	return list
+}
+
+func read(name string) []byte {
+	b, err := files.ReadFile(name)
+	if err != nil {
+		panic("examples: " + err.Error()) // every name stands in the embed line above
+	}
+	return b
+}

@@ -1,0 +1,61 @@
+package examples_test
+
+import (
+	"strings"
+	"testing"
+
+	"brimline/internal/simulate"
+	"brimline/plane"
+)
+
+// oath is an oval of four arcs that its owner calls an ellipse, taped with a glass-fibre tape
+// from two pegs that have the pool on their right.
+func oath(t *testing.T) (book, truth []byte) {
+	f := simulate.Oval(9.60, 5.10, 2.200)
+	d := begin(26047, f, []int{6, 6, 6, 6}, plane.Point{X: 3.1, Y: -4.3}, plane.Point{X: -2.8, Y: -4.2})
+	d.sigma, d.ppm, d.definition = 0.004, 500, 0.003
+
+	d.say(oathHead)
+	for range 2 {
+		d.tie("A", "B", "")
+	}
+	d.say("- {side: r1, of: A B, hand: right}   # A is at the right hand, facing the pool\n# all from A, then all from B\n")
+	for _, peg := range []string{"A", "B"} {
+		for _, m := range d.order {
+			d.tie(peg, m, "")
+		}
+	}
+	d.say("# the base once more on leaving\n")
+	d.tie("A", "B", "")
+	d.say("# check diagonals\n")
+	for _, p := range [][2]string{{"r1", "r13"}, {"r4", "r16"}, {"r7", "r19"}, {"r10", "r22"}, {"r5", "r11"}, {"r17", "r23"}} {
+		d.tie(p[0], p[1], "")
+	}
+	d.say(oathTail)
+	d.say("    - {any: [" + strings.Join(append(append([]string(nil), d.order...), "r1"), ", ") + "], joint: tangent}\n")
+	return []byte(d.book.String()), d.truth(t, nil)
+}
+
+const oathHead = `# Oval Oath: oval, 24 marks from two pegs. Invented.
+brimline: 1
+job: {name: Oval Oath, ref: 26-047, measured: 2026-06-11, start: "10:05", end: "11:00", by: crew 1, alone: true, weather: overcast}
+units: {length: m}
+tools:
+  tape: {sigma: 4 mm, ppm: 500, serial: G-1}   # glass-fibre tape, 30 m
+marks:
+  A: {kind: peg}
+  B: {kind: peg}
+readings:
+- {note: the owner says it is an ellipse}
+# the base
+`
+
+const oathTail = `- {note: deck only 0.55 m wide beside the hedge}
+lines:
+  rim:
+    closed: true
+    edge: nose
+    state: found
+    definition: 3 mm
+    runs:                    # nobody knows what the edge is made of
+`

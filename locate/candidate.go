@@ -1,0 +1,202 @@
+package locate
+
+import (
+	"math"
+	"sort"
+
+	"brimline/network"
+	"brimline/plane"
+)
+
+// circle is a distance from a placed mark.
+type circle struct {
+	mark   int
+	centre plane.Point
+	r, sd  float64
+}
+
+// spot is a place that one reading gives outright.
+type spot struct {
+	p  plane.Point
+	sd float64
+}
+
+// candidate is what the placed marks say of a mark that has no place yet.
+type candidate struct {
+	mark    int
+	places  []place
+	circles []circle
+	spots   []spot
+}
+
+type place struct {
+	p     plane.Point
+	cost  float64
+	angle float64 // sine of the crossing angle; 1 for a spot
+	pair  [2]int  // marks whose circles cross here; -1 for a spot
+}
+
+// certainBy is the lead in cost over the next place from which readings have decided.
+const certainBy = 6.0
+
+// survey collects the places for mark m and sorts them, the best first. Nil: fewer than two
+// circles and no spot.
+func (g *growth) survey(m int) *candidate {
+	c := &candidate{mark: m}
+	for _, i := range g.of[m] {
+		g.constraint(c, &g.n.Obs[i])
+	}
+	c.fromSpots()
+	c.fromCircles()
+	if len(c.places) == 0 {
+		return nil
+	}
+	for i := range c.places {
+		c.places[i].cost = c.costAt(c.places[i].p)
+	}
+	sort.SliceStable(c.places, func(i, j int) bool {
+		a, b := c.places[i], c.places[j]
+		if math.Abs(a.cost-b.cost) > 1 {
+			return a.cost < b.cost
+		}
+		return a.angle > b.angle
+	})
+	c.distinct()
+	return c
+}
+
+// constraint adds what one observation says of the mark, when its other ends are placed.
+func (g *growth) constraint(c *candidate, o *network.Obs) {
+	switch o.Kind.(type) {
+	case network.Tie:
+		q := o.Marks[0] + o.Marks[1] - c.mark
+		if g.placed[q] && length(o) > 0 {
+			c.circles = append(c.circles, circle{q, g.pos[q], length(o), widened(o.SD[0])})
+		}
+	case network.Offset:
+		if o.Marks[0] != c.mark || !g.placed[o.Marks[1]] || !g.placed[o.Marks[2]] {
+			return
+		}
+		p, q := g.pos[o.Marks[1]], g.pos[o.Marks[2]]
+		u := q.Sub(p).Unit()
+		at := p.Add(u.Mul(o.Values[0])).Add(u.Left().Mul(o.Values[1]))
+		c.spots = append(c.spots, spot{at, widened(math.Max(o.SD[0], o.SD[1]))})
+	case network.Seen:
+		if s := g.pose[o.Setup-len(g.n.Marks)]; s != nil {
+			c.spots = append(c.spots, spot{s.out(local(o)), widened(o.SD[0])})
+		}
+	}
+}
+
+func (c *candidate) fromSpots() {
+	for _, s := range c.spots {
+		c.places = append(c.places, place{p: s.p, angle: 1, pair: [2]int{-1, -1}})
+	}
+}
+
+func (c *candidate) fromCircles() {
+	for i, a := range c.circles {
+		for _, b := range c.circles[i+1:] {
+			if a.mark == b.mark || a.centre.Dist(b.centre) < 0.05 {
+				continue
+			}
+			l, r, gap := plane.MeetCircles(a.centre, a.r, b.centre, b.r)
+			if math.Abs(gap) > 6*math.Hypot(a.sd, b.sd) {
+				continue
+			}
+			for _, p := range []plane.Point{l, r} {
+				u, v := a.centre.Sub(p).Unit(), b.centre.Sub(p).Unit()
+				c.places = append(c.places, place{p: p, angle: math.Abs(u.Cross(v)), pair: [2]int{a.mark, b.mark}})
+				if l == r {
+					break
+				}
+			}
+		}
+	}
+}
+
+func (c *candidate) costAt(p plane.Point) float64 {
+	sum := 0.0
+	for _, k := range c.circles {
+		u := (p.Dist(k.centre) - k.r) / k.sd
+		sum += math.Min(u*u, capAt)
+	}
+	for _, s := range c.spots {
+		u := p.Dist(s.p) / s.sd
+		sum += math.Min(u*u, capAt)
+	}
+	return sum
+}
+
+// distinct keeps the best of places that mean the same.
+func (c *candidate) distinct() {
+	kept := c.places[:0]
+	for _, p := range c.places {
+		same := false
+		for _, q := range kept {
+			if p.p.Dist(q.p) < math.Max(0.08, 0.04/math.Max(q.angle, 0.05)) {
+				same = true
+				break
+			}
+		}
+		if !same {
+			kept = append(kept, p)
+		}
+	}
+	c.places = kept
+}
+
+// decided says that readings leave one place.
+func (c *candidate) decided() bool {
+	if len(c.places) == 0 {
+		return false
+	}
+	if len(c.places) == 1 {
+		return true
+	}
+	return c.places[1].cost-c.places[0].cost > certainBy
+}
+
+// placeCertain surveys every mark whose surroundings changed and places those that readings
+// decide, the best-conditioned first; false when there is none.
+func (g *growth) placeCertain() bool {
+	g.poseSetups()
+	var ready []*candidate
+	for m := range g.placed {
+		if g.placed[m] {
+			continue
+		}
+		if g.dirty[m] {
+			g.dirty[m] = false
+			g.waiting[m] = g.survey(m)
+		}
+		if c := g.waiting[m]; c != nil && c.decided() {
+			ready = append(ready, c)
+		}
+	}
+	if len(ready) == 0 {
+		return false
+	}
+	sort.SliceStable(ready, func(i, j int) bool { return ready[i].weight() > ready[j].weight() })
+	floor := math.Min(0.35, ready[0].weight())
+	for _, c := range ready {
+		if c.weight() < floor {
+			break
+		}
+		if len(c.spots) > 0 {
+			g.pinned = true
+		}
+		g.place(c.mark, c.places[0].p)
+	}
+	g.settle(2)
+	return true
+}
+
+// weight prefers good crossings and many votes.
+func (c *candidate) weight() float64 {
+	w := c.places[0].angle
+	if len(c.circles)+2*len(c.spots) > 2 {
+		w += 0.1
+	}
+	return w
+}

@@ -1,0 +1,153 @@
+package locate
+
+import (
+	"math"
+
+	"brimline/network"
+	"brimline/plane"
+)
+
+// takeHand gives the figure its hand when all placed marks stand in one line: the best waiting
+// mark goes to the side that an entry says, else to the side that this attempt tries.
+func (g *growth) takeHand() bool {
+	if g.gauged || g.pinned || !g.inLine() {
+		return false
+	}
+	var best *candidate
+	value := -1.0
+	for m, c := range g.waiting {
+		if c == nil || g.placed[m] || len(c.places) < 2 || c.places[0].pair[0] < 0 {
+			continue
+		}
+		v := c.places[0].angle * (1 + 0.1*float64(len(g.of[m])))
+		if _, said := g.said(m); said {
+			v += 10
+		}
+		if v > value {
+			best, value = c, v
+		}
+	}
+	if best == nil {
+		return false
+	}
+	m := best.mark
+	left := g.left
+	p := best.places[0]
+	a, b := g.pos[p.pair[0]], g.pos[p.pair[1]]
+	if s, ok := g.said(m); ok {
+		a, b, left = g.pos[s.A], g.pos[s.B], s.Left
+	}
+	at := p.p
+	if (b.Sub(a).Cross(at.Sub(a)) > 0) != left {
+		at = reflect(at, a, b)
+	}
+	g.gauged, g.gauge = true, m
+	g.place(m, at)
+	return true
+}
+
+// said finds a `side` entry of a mark whose line is placed.
+func (g *growth) said(m int) (network.Side, bool) {
+	for _, s := range g.n.Sides {
+		if s.Mark == m && g.placed[s.A] && g.placed[s.B] {
+			return s, true
+		}
+	}
+	return network.Side{}, false
+}
+
+// inLine says that all placed marks lie within 50 mm of one line.
+func (g *growth) inLine() bool {
+	var a, b plane.Point
+	n := 0
+	for m, ok := range g.placed {
+		if !ok {
+			continue
+		}
+		p := g.pos[m]
+		switch n {
+		case 0:
+			a = p
+		default:
+			if p.Dist(a) > b.Dist(a) || n == 1 {
+				b = p
+			}
+		}
+		n++
+	}
+	if n < 3 {
+		return n > 0
+	}
+	d := b.Sub(a).Unit()
+	for m, ok := range g.placed {
+		if ok && math.Abs(d.Cross(g.pos[m].Sub(a))) > 0.05 {
+			return false
+		}
+	}
+	return true
+}
+
+func reflect(p, a, b plane.Point) plane.Point {
+	d := b.Sub(a).Unit()
+	v := p.Sub(a)
+	return a.Add(d.Mul(2 * d.Dot(v))).Sub(v)
+}
+
+// settleHand turns a figure whose hand nothing read decides to the side that `side` entries say,
+// else so that the first mark off the base lies to its left.
+func (g *growth) settleHand() {
+	if g.pinned {
+		return
+	}
+	a, b := g.n.Base[0], g.n.Base[1]
+	if a < 0 || b < 0 || !g.placed[a] || !g.placed[b] {
+		return
+	}
+	votes := 0
+	for _, s := range g.n.Sides {
+		if !g.placed[s.Mark] || !g.placed[s.A] || !g.placed[s.B] {
+			continue
+		}
+		if g.leftOf(s.Mark, s.A, s.B) == s.Left {
+			votes++
+		} else {
+			votes--
+		}
+	}
+	if votes == 0 {
+		if m := g.firstOff(a, b); m >= 0 && !g.leftOf(m, a, b) {
+			votes = -1
+		}
+	}
+	if votes < 0 {
+		g.mirrorAll(a, b)
+	}
+}
+
+func (g *growth) leftOf(m, a, b int) bool {
+	return g.pos[b].Sub(g.pos[a]).Cross(g.pos[m].Sub(g.pos[a])) > 0
+}
+
+// firstOff is the first mark of the book clearly off the line a–b.
+func (g *growth) firstOff(a, b int) int {
+	d := g.pos[b].Sub(g.pos[a]).Unit()
+	for m, ok := range g.placed {
+		if ok && m != a && m != b && math.Abs(d.Cross(g.pos[m].Sub(g.pos[a]))) > 0.1 {
+			return m
+		}
+	}
+	return -1
+}
+
+func (g *growth) mirrorAll(a, b int) {
+	pa, pb := g.pos[a], g.pos[b]
+	for m := range g.pos {
+		if !g.placed[m] {
+			continue
+		}
+		g.pos[m] = reflect(g.pos[m], pa, pb)
+		for k := range g.other[m] {
+			g.other[m][k] = reflect(g.other[m][k], pa, pb)
+		}
+	}
+}

@@ -1,0 +1,292 @@
+// Package locate finds start coordinates for a network from nothing: no hints, some readings
+// wrong, mirror images told apart where anything in the book can.
+//
+// Marks are placed one after another where circles, offsets and instrument points cross; readings
+// beyond those needed vote. A mark with two possible places waits until a third reading decides;
+// what nothing decides is settled by a `side` entry, by the order of marks along their line, or
+// by custom, and is reported with both places. The frame is arbitrary but for the hand.
+package locate
+
+import (
+	"math"
+	"sort"
+
+	"brimline/finding"
+	"brimline/network"
+	"brimline/plane"
+)
+
+// Start is where an adjustment can begin.
+type Start struct {
+	X        network.State   // NaN where the readings do not fix a block
+	Other    [][]plane.Point // by mark: its other possible place, when readings leave two
+	Findings []finding.Finding
+}
+
+// Find places as many marks and set-ups as the readings fix.
+func Find(n *network.Network) Start {
+	best := (*growth)(nil)
+	for i, seed := range seeds(n) {
+		for _, left := range []bool{true, false} {
+			g := newGrowth(n, left)
+			g.begin(seed)
+			g.run()
+			g.judge()
+			if best == nil || g.better(best) {
+				best = g
+			}
+			if !g.gauged || !g.handed() {
+				break // the other hand is only this one's mirror image
+			}
+		}
+		if best.good() && i >= 0 {
+			break
+		}
+	}
+	if best == nil {
+		return Start{X: n.NewState(), Other: make([][]plane.Point, len(n.Marks)), Findings: nothing(n)}
+	}
+	best.settleHand()
+	return best.report()
+}
+
+// nothing is the answer to a book without a beginning.
+func nothing(n *network.Network) []finding.Finding {
+	if len(n.Obs) == 0 {
+		return nil
+	}
+	return []finding.Finding{{Code: "no-datum"}}
+}
+
+// seed is a beginning: two marks at a distance, or a set-up with the marks seen from it.
+type seed struct {
+	a, b  int
+	dist  float64
+	setup int // -1: a pair
+}
+
+const mostSeeds = 8
+
+// seeds lists beginnings, the best first: the base, the best-seen set-up, then ties between the
+// marks with most readings.
+func seeds(n *network.Network) []seed {
+	degree := make([]int, len(n.Marks))
+	seen := make([]int, len(n.Setups))
+	var pairs []seed
+	for i := range n.Obs {
+		o := &n.Obs[i]
+		if !o.Use && !o.Sketch {
+			continue
+		}
+		for _, m := range o.Marks {
+			degree[m]++
+		}
+		switch o.Kind.(type) {
+		case network.Tie:
+			pairs = append(pairs, seed{a: o.Marks[0], b: o.Marks[1], dist: length(o), setup: -1})
+		case network.Seen:
+			seen[o.Setup-len(n.Marks)]++
+		}
+	}
+	isBase := func(s seed) bool {
+		return s.a == n.Base[0] && s.b == n.Base[1] || s.a == n.Base[1] && s.b == n.Base[0]
+	}
+	sort.SliceStable(pairs, func(i, j int) bool {
+		if isBase(pairs[i]) != isBase(pairs[j]) {
+			return isBase(pairs[i])
+		}
+		return degree[pairs[i].a]+degree[pairs[i].b] > degree[pairs[j].a]+degree[pairs[j].b]
+	})
+	pairs = middle(pairs)
+	var out []seed
+	if len(pairs) > 0 && isBase(pairs[0]) {
+		out, pairs = append(out, pairs[0]), pairs[1:]
+	}
+	top := -1
+	for s, c := range seen {
+		if c >= 2 && (top < 0 || c > seen[top]) {
+			top = s
+		}
+	}
+	if top >= 0 {
+		out = append(out, seed{setup: top})
+	}
+	for _, p := range pairs {
+		if len(out) < mostSeeds && p.dist > 0.3 {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// middle keeps one seed for each pair of marks, with the middle of its readings.
+func middle(in []seed) []seed {
+	type pair struct{ a, b int }
+	all := map[pair][]float64{}
+	var order []pair
+	for _, s := range in {
+		k := pair{min(s.a, s.b), max(s.a, s.b)}
+		if _, ok := all[k]; !ok {
+			order = append(order, k)
+		}
+		all[k] = append(all[k], s.dist)
+	}
+	var out []seed
+	for _, k := range order {
+		d := all[k]
+		sort.Float64s(d)
+		out = append(out, seed{a: k.a, b: k.b, dist: d[len(d)/2], setup: -1})
+	}
+	return out
+}
+
+// length is the true length that a tie says.
+func length(o *network.Obs) float64 { return (o.Values[0] - o.Zero) / o.Scale }
+
+// growth is one attempt: marks placed from a seed.
+type growth struct {
+	n       *network.Network
+	of      [][]int // observations of each mark
+	pos     []plane.Point
+	placed  []bool
+	other   [][]plane.Point // second place of a mark, while or because nothing decides
+	pose    []*pose         // of each set-up
+	dirty   []bool
+	left    bool // the hand given to the first mark that could lie on either side
+	gauged  bool // that choice was made
+	gauge   int
+	pinned  bool         // an offset or a set-up took part, so the hand is read
+	chosen  []bool       // placed by order or custom, not by readings
+	mirror  [][2]int     // by mark: the pair of marks about which its two places mirror
+	cost    float64      // capped sum over readings
+	bad     int          // readings far off
+	usable  int          // readings between placed marks
+	count   int          // placed marks
+	waiting []*candidate // by mark: what is known of a mark that waits
+	kept    []group      // choices made
+}
+
+func newGrowth(n *network.Network, left bool) *growth {
+	k := len(n.Marks)
+	g := &growth{n: n, of: make([][]int, k), pos: make([]plane.Point, k), placed: make([]bool, k), other: make([][]plane.Point, k),
+		pose: make([]*pose, len(n.Setups)), dirty: make([]bool, k), left: left, gauge: -1, chosen: make([]bool, k), mirror: make([][2]int, k), waiting: make([]*candidate, k)}
+	for i := range n.Obs {
+		if n.Obs[i].Use || n.Obs[i].Sketch {
+			for _, m := range n.Obs[i].Marks {
+				g.of[m] = append(g.of[m], i)
+			}
+		}
+	}
+	for m := range g.dirty {
+		g.dirty[m] = true
+	}
+	return g
+}
+
+func (g *growth) begin(s seed) {
+	if s.setup < 0 {
+		g.place(s.a, plane.Point{})
+		g.place(s.b, plane.Point{X: s.dist})
+		return
+	}
+	g.pose[s.setup] = &pose{scale: 1}
+	g.pinned = true
+}
+
+func (g *growth) place(m int, p plane.Point) {
+	g.pos[m], g.placed[m], g.waiting[m] = p, true, nil
+	for _, i := range g.of[m] {
+		for _, q := range g.n.Obs[i].Marks {
+			g.dirty[q] = true
+		}
+	}
+}
+
+// run places all it can: first what readings decide, then the hand of the figure, then what only
+// the order of marks or custom decides.
+func (g *growth) run() {
+	for {
+		switch {
+		case g.placeCertain():
+		case g.takeHand():
+		case g.choose():
+		default:
+			g.settle(12)
+			return
+		}
+	}
+}
+
+// handed says whether any reading of the network knows left from right.
+func (g *growth) handed() bool {
+	for i := range g.n.Obs {
+		switch g.n.Obs[i].Kind.(type) {
+		case network.Offset, network.Seen:
+			return true
+		}
+	}
+	return false
+}
+
+// farOff and cap: a reading counts as far off beyond farOff of its widened sd.
+const (
+	farOff = 3.0
+	capAt  = 9.0
+)
+
+// widened is the sd of a reading between start coordinates that are themselves only near.
+func widened(sd float64) float64 { return math.Hypot(3*sd, 0.01) }
+
+// judge scores the attempt over all readings between placed marks.
+func (g *growth) judge() {
+	x := g.state()
+	for _, ok := range g.placed {
+		if ok {
+			g.count++
+		}
+	}
+	for i := range g.n.Obs {
+		o := &g.n.Obs[i]
+		if !o.Use || !g.n.Ready(x, o) {
+			continue
+		}
+		g.usable++
+		u := g.n.Misfit(x, o) * o.SD[0] / widened(o.SD[0])
+		g.cost += math.Min(u*u, capAt)
+		if u > farOff {
+			g.bad++
+		}
+	}
+}
+
+func (g *growth) good() bool {
+	return g.count == len(g.n.Marks) && float64(g.bad) <= 0.02*float64(g.usable)
+}
+
+func (g *growth) better(o *growth) bool {
+	if g.count != o.count {
+		return g.count > o.count
+	}
+	return g.cost < o.cost-1e-9
+}
+
+// state writes the places into a network state.
+func (g *growth) state() network.State {
+	x := g.n.NewState()
+	for m, ok := range g.placed {
+		if ok {
+			x.SetPoint(m, g.pos[m])
+		}
+	}
+	for s, p := range g.pose {
+		if p == nil {
+			continue
+		}
+		at := g.n.Offset[g.n.SetupBlock(s)]
+		x[at], x[at+1], x[at+2] = p.at.X, p.at.Y, p.turn
+		if g.n.Dim(g.n.SetupBlock(s)) == 4 {
+			x[at+3] = p.scale
+		}
+	}
+	return x
+}

@@ -1,0 +1,103 @@
+package locate
+
+import (
+	"math"
+
+	"brimline/network"
+	"brimline/plane"
+)
+
+// pose is an instrument's place: plan = at + R(turn)·local/scale.
+type pose struct {
+	at    plane.Point
+	turn  float64
+	scale float64
+}
+
+func (p *pose) out(l plane.Point) plane.Point { return p.at.Add(l.Mul(1 / p.scale).Turn(p.turn)) }
+
+// local is the point as the instrument gave it, y upward.
+func local(o *network.Obs) plane.Point {
+	y := o.Values[1]
+	if o.Flip {
+		y = -y
+	}
+	return plane.Point{X: o.Values[0], Y: y}
+}
+
+// poseSetups finds the pose of set-ups that see two placed marks: every pair of them proposes
+// one, all of them vote, and the winner is fitted to those that agree.
+func (g *growth) poseSetups() {
+	for s := range g.pose {
+		if g.pose[s] != nil {
+			continue
+		}
+		var from, to []plane.Point
+		for i := range g.n.Obs {
+			o := &g.n.Obs[i]
+			if _, ok := o.Kind.(network.Seen); ok && (o.Use || o.Sketch) && o.Setup == len(g.n.Marks)+s && g.placed[o.Marks[0]] {
+				from, to = append(from, local(o)), append(to, g.pos[o.Marks[0]])
+			}
+		}
+		free := g.n.Dim(g.n.SetupBlock(s)) == 4
+		if p := vote(from, to, free); p != nil {
+			g.pose[s] = p
+			g.pinned = true
+			for m := range g.dirty {
+				g.dirty[m] = true
+			}
+		}
+	}
+}
+
+// vote tries each pair that is far enough apart; at most agreeWithin of misfit counts as a vote.
+func vote(from, to []plane.Point, free bool) *pose {
+	const agreeWithin = 0.06
+	var best *pose
+	most := 0.0
+	for i := range from {
+		for j := i + 1; j < len(from) && j < i+40; j++ {
+			l := from[i].Dist(from[j])
+			d := to[i].Dist(to[j])
+			if l < 0.4 || d < 0.4 || (!free && math.Abs(l-d) > agreeWithin && len(from) > 2) {
+				continue
+			}
+			p := posePair(from[i], from[j], to[i], to[j], free)
+			votes := 0.0
+			for k := range from {
+				e := p.out(from[k]).Dist(to[k])
+				votes += math.Max(0, 1-e*e/(4*agreeWithin*agreeWithin))
+			}
+			votes += 0.01 * math.Min(l, 20) // the longer pair between equals
+			if best == nil || votes > most {
+				best, most = p, votes
+			}
+		}
+	}
+	if best == nil {
+		return nil
+	}
+	var a, b []plane.Point
+	for k := range from {
+		if best.out(from[k]).Dist(to[k]) < 2*agreeWithin {
+			a, b = append(a, from[k].Mul(1/best.scale)), append(b, to[k])
+		}
+	}
+	if len(a) >= 2 {
+		if r, ok := plane.FitRigid(a, b, nil); ok {
+			return &pose{at: r.T, turn: r.Angle(), scale: best.scale}
+		}
+	}
+	return best
+}
+
+func posePair(a, b, p, q plane.Point, free bool) *pose {
+	scale := 1.0
+	if free {
+		scale = a.Dist(b) / p.Dist(q)
+	}
+	turn := plane.Angle(q.Sub(p)) - plane.Angle(b.Sub(a))
+	mid := p.Add(q).Mul(0.5)
+	at := mid.Sub(a.Add(b).Mul(0.5 / scale).Turn(turn))
+	return &pose{at: at, turn: turn, scale: scale}
+}

@@ -1,0 +1,159 @@
+// Package network turns a field book into numbered unknowns and numbered readings: from here on
+// there are no names in the arithmetic. It holds what each kind of reading predicts; it does
+// not solve anything.
+//
+// Unknowns come in blocks: one block of two (x, y) for every mark, then one block for every
+// instrument set-up (x, y, turn and, when asked for, scale). Metres and radians, x right, y up.
+package network
+
+import (
+	"math"
+
+	"brimline/plane"
+)
+
+// Unknown is the number of a block of unknowns. Marks come first: block i is mark i.
+type Unknown int32
+
+// State holds the values of all unknowns, block after block (Network.Offset).
+type State []float64
+
+// Kind is one kind of reading. Predict fills value (one entry a part) and jac (parts × the sum
+// of the sizes of the touched blocks, row-major). Sigma fills the default standard deviations,
+// one a part, of a reading that has none of its own and no tool.
+type Kind interface {
+	Name() string
+	Parts() []string
+	Touches(o *Obs) []Unknown
+	Predict(x State, o *Obs, value, jac []float64)
+	Sigma(o *Obs, sd []float64)
+}
+
+// Curved is a kind that also knows its second derivatives: Curve adds Σ f[part]·∇²value to hess
+// (size × size of the touched unknowns, row-major).
+type Curved interface {
+	Curve(x State, o *Obs, f, hess []float64)
+}
+
+// Kinds is the family, one file each.
+var Kinds = []Kind{Tie{}, Offset{}, Seen{}}
+
+// KindNamed finds a member of Kinds.
+func KindNamed(name string) (Kind, bool) {
+	for _, k := range Kinds {
+		if k.Name() == name {
+			return k, true
+		}
+	}
+	return nil, false
+}
+
+// Obs is one reading in numbers. A length read is Scale·true + Zero.
+type Obs struct {
+	Kind    Kind
+	Reading int // place in Book.Readings
+	Marks   []int
+	Setup   int // place in Network.Setups, -1 none
+	Blocks  []Unknown
+	At      []int // offset of each block in the State
+	Size    int   // scalars touched
+	Values  []float64
+	SD      []float64
+	Flip    bool
+	Zero    float64
+	Scale   float64
+	Solve   bool // seen: the set-up's scale is unknown
+	Use     bool // false: struck, an owner's word or a drawing; kept so that residuals can be shown
+	Sketch  bool // from a drawing: helps to locate, never in the result
+}
+
+// Path is the order of marks along a line, for telling mirror images apart.
+type Path struct {
+	Name   string
+	Closed bool
+	Marks  []int
+}
+
+// Side says on which hand of A→B a mark lies.
+type Side struct {
+	Mark, A, B int
+	Left       bool
+}
+
+// Wanted is a place that the book wants for a mark.
+type Wanted struct {
+	Mark int
+	At   plane.Point
+}
+
+// Network is a field book in numbers.
+type Network struct {
+	Marks   []string
+	Setups  []string
+	Offset  []int // of each block in the State; one more entry at the end
+	Obs     []Obs
+	Base    [2]int // origin and the mark on +x; -1 where the book has none
+	Paths   []Path
+	Sides   []Side
+	Wanted  []Wanted
+	Edge    []float64 // by mark: sd of what stays open about the edge there
+	Pegs    []bool    // by mark: peg or benchmark
+	ByName  map[string]int
+	SetupAt map[string]int
+}
+
+// Dim is the number of scalars of a block.
+func (n *Network) Dim(b Unknown) int { return n.Offset[b+1] - n.Offset[b] }
+
+// SetupBlock is the block of a set-up.
+func (n *Network) SetupBlock(setup int) Unknown { return Unknown(len(n.Marks) + setup) }
+
+// NewState is a state of NaN: nothing has a place.
+func (n *Network) NewState() State {
+	x := make(State, n.Offset[len(n.Offset)-1])
+	for i := range x {
+		x[i] = math.NaN()
+	}
+	return x
+}
+
+// Point is the place of a mark in a state.
+func (x State) Point(mark int) plane.Point { return plane.Point{X: x[2*mark], Y: x[2*mark+1]} }
+
+// SetPoint puts a mark somewhere.
+func (x State) SetPoint(mark int, p plane.Point) { x[2*mark], x[2*mark+1] = p.X, p.Y }
+
+// Placed says whether a block has values.
+func (n *Network) Placed(x State, b Unknown) bool { return !math.IsNaN(x[n.Offset[b]]) }
+
+// Ready says whether everything that a reading touches has a place.
+func (n *Network) Ready(x State, o *Obs) bool {
+	for _, at := range o.At {
+		if math.IsNaN(x[at]) {
+			return false
+		}
+	}
+	return true
+}
+
+// Misfit is the largest |predicted − read| / sd over the parts of a reading, infinite where it
+// has no place yet.
+func (n *Network) Misfit(x State, o *Obs) float64 {
+	if !n.Ready(x, o) {
+		return math.Inf(1)
+	}
+	var v [maxParts]float64
+	var j [maxParts * maxSize]float64
+	o.Kind.Predict(x, o, v[:len(o.Values)], j[:len(o.Values)*o.Size])
+	worst := 0.0
+	for k := range o.Values {
+		worst = math.Max(worst, math.Abs(v[k]-o.Values[k])/o.SD[k])
+	}
+	return worst
+}
+
+// Limits of the family: parts of a reading and scalars it touches.
+const (
+	maxParts = 3
+	maxSize  = 8
+)
