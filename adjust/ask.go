@@ -25,6 +25,14 @@ func (s *Solution) MarkCov(m int) [3]float64 {
 	return [3]float64{b[0], b[1], b[3]}
 }
 
+// BlockSD is the standard deviation of one scalar of a block.
+func (s *Solution) BlockSD(block, scalar int) float64 {
+	d := s.Net.Dim(network.Unknown(block))
+	var b [64]float64
+	s.sys.inv.Block(block, block, b[:])
+	return math.Sqrt(math.Max(b[scalar*d+scalar], 0))
+}
+
 // Cov is the covariance of the coordinates of the marks, 2k × 2k row-major, in the inner datum:
 // from the selected inverse where it holds all blocks, else by solving with the kept factor.
 // Blocks past the marks are set-ups, with their own sizes.

@@ -24,8 +24,9 @@ const (
 
 // Options of a solution.
 type Options struct {
-	MaxSteps int  // 0: 60
-	NoRobust bool // skip the robust start even when readings disagree
+	MaxSteps int           // 0: 60
+	NoRobust bool          // skip the robust start even when readings disagree
+	Fallback network.State // where a robust start begins; nil: at the start given
 }
 
 // Loose is a mark that the readings leave free to move.

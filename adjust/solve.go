@@ -24,9 +24,18 @@ func Solve(ctx context.Context, n *network.Network, start network.State, o Optio
 	if o.MaxSteps == 0 {
 		o.MaxSteps = 60
 	}
+	from := network.State(nil)
+	if o.Fallback != nil {
+		copy(s.X, o.Fallback)
+		s.align()
+		from = append(from, s.X...)
+		copy(s.X, start)
+	}
 	s.align()
 	s.sys = newSystem(n, s.In, s.Base, s.X)
-	from := append(network.State(nil), s.X...)
+	if from == nil {
+		from = append(from, s.X...)
+	}
 	s.Converged = s.iterate(ctx, nil, o.MaxSteps)
 	if !o.NoRobust && s.disagrees() {
 		s.restart(ctx, from, o.MaxSteps)

@@ -18,7 +18,7 @@ type outline struct {
 
 // run is a stretch of an outline with its pieces of the path.
 type run struct {
-	survey.Run
+	survey.LineRun
 	segs []plane.Segment
 }
 

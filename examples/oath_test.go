@@ -10,9 +10,10 @@ import (
 
 // oath is an oval of four arcs that its owner calls an ellipse, taped with a glass-fibre tape
 // from two pegs that have the pool on their right.
+// The seed is one with noise of ordinary size: a demonstration should not begin with a rare day.
 func oath(t *testing.T) (book, truth []byte) {
 	f := simulate.Oval(9.60, 5.10, 2.200)
-	d := begin(26047, f, []int{6, 6, 6, 6}, plane.Point{X: 3.1, Y: -4.3}, plane.Point{X: -2.8, Y: -4.2})
+	d := begin(26051, f, []int{6, 6, 6, 6}, plane.Point{X: 3.1, Y: -4.3}, plane.Point{X: -2.8, Y: -4.2})
 	d.sigma, d.ppm, d.definition = 0.004, 500, 0.003
 
 	d.say(oathHead)
@@ -27,8 +28,8 @@ func oath(t *testing.T) (book, truth []byte) {
 	}
 	d.say("# the base once more on leaving\n")
 	d.tie("A", "B", "")
-	d.say("# check diagonals\n")
-	for _, p := range [][2]string{{"r1", "r13"}, {"r4", "r16"}, {"r7", "r19"}, {"r10", "r22"}, {"r5", "r11"}, {"r17", "r23"}} {
+	d.say("# check tapes: long axis, short axis, both diagonals, across each end\n")
+	for _, p := range [][2]string{{"r9", "r21"}, {"r3", "r15"}, {"r6", "r18"}, {"r12", "r24"}, {"r6", "r12"}, {"r18", "r24"}} {
 		d.tie(p[0], p[1], "")
 	}
 	d.say(oathTail)

@@ -60,7 +60,7 @@ readings:
 `
 
 const plumTail = `- {note: "corners are rounded by about 2 in; marked where two straight edges laid along the sides meet", of: r2}
-- {note: ladder and two rails at the deep end, still to be placed}
+- {note: "ladder and two rails at the deep end, still to be placed"}
 lines:
   rim:
     closed: true

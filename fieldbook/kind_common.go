@@ -27,6 +27,8 @@ type Common struct {
 
 func (c *Common) signed() (Stamp, Swap) { return c.Stamp, c.Swap }
 
+func (c *Common) tool() Name { return c.Tool }
+
 // fill puts the common keys into a reading whose values stand already.
 func (c *Common) fill(b *builder, r Reading) Reading {
 	r.Sigma = b.sigmas(c.Sigma, len(r.Values))

@@ -19,6 +19,8 @@ func (NoteWord) Form() ItemForm { return &NoteForm{} }
 
 func (f *NoteForm) signed() (Stamp, Swap) { return f.Stamp, f.Swap }
 
+func (f *NoteForm) about() Name { return f.Of }
+
 func (f *NoteForm) build(b *builder) Body {
 	if f.Note.given() && f.Note.text == "" {
 		b.fault(f.Note.at, "empty", "a note without words", f.Note.expects())

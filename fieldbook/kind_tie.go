@@ -19,10 +19,12 @@ func (Tie) Form() ItemForm { return &TieForm{} }
 
 func (f *TieForm) build(b *builder) Body {
 	ends := b.pair(f.Tie)
-	r := Reading{Kind: "tie", Marks: ends[:], Values: []Value{b.part("is", f.Is, notNegative)}}
-	if n := len(b.faults); f.Is.given() && r.Values[0].Metres == 0 && (n == 0 || b.faults[n-1].Line != f.Is.at.line || b.faults[n-1].Column != f.Is.at.column) {
+	before := len(b.faults)
+	is := b.part("is", f.Is, notNegative)
+	if f.Is.given() && is.Metres == 0 && len(b.faults) == before {
 		b.fault(f.Is.at, "zero-length", "a tie of length zero", "the length read")
 	}
+	r := Reading{Kind: "tie", Marks: ends[:], Values: []Value{is}}
 	return f.fill(b, r)
 }
 

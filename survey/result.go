@@ -114,17 +114,17 @@ type Part struct {
 
 // Line is an outline or another line.
 type Line struct {
-	Closed   bool     `json:"closed"`
-	Edge     string   `json:"edge,omitempty"`
-	Length   *float64 `json:"length"`
-	LengthSD *float64 `json:"length_sd"`
-	Area     *float64 `json:"area"` // null for an open line
-	AreaSD   *float64 `json:"area_sd"`
-	Inferred *float64 `json:"inferred"`
-	Gaps     []Gap    `json:"gaps"`
-	Runs     []Run    `json:"runs"`
-	Vertices []Vertex `json:"vertices"` // joints and interior curve pieces, for drawing: start of each piece and its bulge
-	Waits    []string `json:"-"`        // marks that are still without a place
+	Closed   bool      `json:"closed"`
+	Edge     string    `json:"edge,omitempty"`
+	Length   *float64  `json:"length"`
+	LengthSD *float64  `json:"length_sd"`
+	Area     *float64  `json:"area"` // null for an open line
+	AreaSD   *float64  `json:"area_sd"`
+	Inferred *float64  `json:"inferred"`
+	Gaps     []Gap     `json:"gaps"`
+	Runs     []LineRun `json:"runs"`
+	Vertices []Vertex  `json:"vertices"` // joints and interior curve pieces, for drawing: start of each piece and its bulge
+	Waits    []string  `json:"-"`        // marks that are still without a place
 }
 
 // Gap is a span where what lies between the marks dominates the uncertainty.
@@ -140,8 +140,8 @@ type Vertex struct {
 	Bulge float64 `json:"bulge"`
 }
 
-// Run is one stretch of a line. Sweep is + when turning left along the line's direction.
-type Run struct {
+// LineRun is one stretch of a line. Sweep is + when turning left along the line's direction.
+type LineRun struct {
 	Kind      string      `json:"kind"` // straight, arc, curve
 	From      string      `json:"from"`
 	To        string      `json:"to"`

@@ -74,7 +74,7 @@ func demoTexts(e examples.Example, b *fieldbook.Book, r *survey.Result, dir stri
 	}{
 		{"book.yaml", bytesOf(e.Book)},
 		{"truth.json", bytesOf(e.Truth)},
-		{"README.md", bytesOf([]byte(e.Page))},
+		{"README.md", bytesOf(e.Page)},
 		{"answer.txt", func(w io.Writer) error { return printResult(r, b, false, w) }},
 		{"result.json", func(w io.Writer) error { return printResult(r, b, true, w) }},
 	} {

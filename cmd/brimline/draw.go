@@ -90,10 +90,7 @@ func (d drawing) check() error {
 }
 
 func (d drawing) write(b *fieldbook.Book, r *survey.Result) error {
-	date := d.date
-	if date == "" {
-		date = b.Job.Measured
-	}
+	date := d.issued(b)
 	sheets := draft.Plan(b, r, draft.Options{Paper: d.paper, Date: date, Version: version, ShowTies: d.ties})
 	if d.format() == "svg" {
 		if d.sheet > len(sheets) {
@@ -101,17 +98,21 @@ func (d drawing) write(b *fieldbook.Book, r *survey.Result) error {
 		}
 		return writeFile(d.to, func(w io.Writer) error { return svg.Write(w, sheets[d.sheet-1]) })
 	}
-	return writeFile(d.to, func(w io.Writer) error { return pdf.Write(w, sheets, meta(b, date)) })
+	if date.IsZero() {
+		date = time.Unix(0, 0).UTC() // a PDF file must have a date, and now would change its bytes
+	}
+	meta := pdf.Meta{Title: b.Name, Author: b.Job.By, Subject: "Plan as measured", Created: date}
+	return writeFile(d.to, func(w io.Writer) error { return pdf.Write(w, sheets, meta) })
 }
 
-// meta is what a PDF file says of itself. Without any date it is dated to the first day that a PDF
-// reader can show, never to now.
-func meta(b *fieldbook.Book, date string) pdf.Meta {
-	made, err := day(date)
-	if err != nil || date == "" {
-		made = time.Unix(0, 0).UTC()
+// issued is the date of issue: the flag's, else the day of measuring, else none.
+func (d drawing) issued(b *fieldbook.Book) time.Time {
+	for _, s := range []string{d.date, b.Job.Measured} {
+		if t, err := day(s); err == nil && !t.IsZero() {
+			return t
+		}
 	}
-	return pdf.Meta{Title: b.Name, Author: b.Job.By, Subject: "Plan as measured", Created: made}
+	return time.Time{}
 }
 
 // day reads YYYY-MM-DD; nothing is the zero time.

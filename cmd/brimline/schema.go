@@ -10,7 +10,7 @@ func schemaCommand(s streams) *cobra.Command {
 	return &cobra.Command{
 		Use:       "schema book|result",
 		Short:     "Prints the JSON Schema of the field book or of the result",
-		Long:      "schema prints the JSON Schema of the field book, as read, or of the result, as printed by solve --json.",
+		Long:      "schema prints the JSON Schema of the field book, as read, or of the result, as\nprinted by solve --json.",
 		Example:   "  brimline schema book > book.schema.json\n  brimline schema result",
 		Args:      words(1, 1, "book or result"),
 		ValidArgs: []string{"book", "result"},

@@ -35,7 +35,7 @@ func triangle() *survey.Result {
 			{N: "4", Kind: "tie", Marks: []string{"A", "r1"}, Value: 4.606, Text: "4.606", State: "struck", Why: "metre"},
 		},
 		Lines: map[string]*survey.Line{"rim": {Edge: "nose", Closed: true, Length: at(24.177), LengthSD: at(0.0101), Area: at(36.731), AreaSD: at(0.0301),
-			Runs: []survey.Run{{Kind: "arc", From: "r1", To: "r2", Length: 2.356, LengthSD: 0.004, Radius: at(1.5), RadiusSD: at(0.01), Sweep: at(-90)}}}},
+			Runs: []survey.LineRun{{Kind: "arc", From: "r1", To: "r2", Length: 2.356, LengthSD: 0.004, Radius: at(1.5), RadiusSD: at(0.01), Sweep: at(-90)}}}},
 		LineOrder: []string{"rim"},
 		Shape:     survey.Shape{State: "unproven", Tolerance: 0.025, Worst: at(0.0183), At: "r2", Why: []string{"nothing controls r2"}},
 		Findings:  []survey.Finding{{Severity: "ask", Text: "the readings do not fix r3", Cure: "tape A to r3"}},

@@ -1,0 +1,96 @@
+package draft
+
+import (
+	"brimline/plane"
+	"brimline/sheet"
+)
+
+// inside names each closed outline in the middle of the pool: its edge and state, its area and
+// its length.
+func (c *canvas) inside() {
+	for i, o := range c.paper {
+		if o.ring == 0 {
+			continue
+		}
+		words := c.named(c.metres[i])
+		var list []candidate
+		box := o.path.Bounds()
+		mid := middleOf(box)
+		for y := box.Min.Y + 4; y < box.Max.Y; y += 3 {
+			for x := box.Min.X + 4; x < box.Max.X; x += 3 {
+				at := plane.Point{X: x, Y: y}
+				if o.path.Contains(at) {
+					list = append(list, blockCandidate(words, at, at.Dist(mid)))
+				}
+			}
+		}
+		c.put(list, 0)
+	}
+}
+
+// named is what is written in an outline.
+func (c *canvas) named(o outline) []string {
+	head := o.name
+	if o.line.Edge != "" {
+		head += ": " + edgeWord(o.line.Edge)
+	}
+	words := []string{head}
+	if l := c.book.Line(o.name); l.State == "planned" {
+		words[0] += ", planned"
+	}
+	if o.line.Area != nil {
+		words = append(words, "area "+c.fig.area(*o.line.Area, o.line.AreaSD))
+	}
+	if o.line.Length != nil {
+		t := "length " + c.fig.withUnit(*o.line.Length)
+		if o.line.LengthSD != nil {
+			t += " ± " + c.fig.whole(2**o.line.LengthSD)
+		}
+		words = append(words, t)
+	}
+	return words
+}
+
+// edgeWord says in words which edge a line is.
+func edgeWord(edge string) string {
+	switch edge {
+	case "nose":
+		return "nose of the coping"
+	case "back":
+		return "back of the coping"
+	case "track":
+		return "liner track"
+	case "tile":
+		return "face of the tile"
+	case "wall-foot":
+		return "foot of the wall"
+	case "deck":
+		return "edge of the deck"
+	}
+	return edge
+}
+
+// blockCandidate sets lines of words about a middle, the first one larger.
+func blockCandidate(words []string, middle plane.Point, cost float64) candidate {
+	const pitch = 5.2
+	cand := candidate{cost: cost}
+	var texts []sheet.Text
+	for i, w := range words {
+		y := (float64(len(words)-1)/2 - float64(i)) * pitch
+		t := sheet.Text{S: w, At: middle.Add(plane.Point{Y: y}), Height: smallHeight, Anchor: sheet.MidCentre}
+		if i == 0 {
+			t.Height = dimHeight
+			t.At.Y += 0.6
+		}
+		texts = append(texts, t)
+		cand.rooms = append(cand.rooms, roomOf(t, 0.8))
+	}
+	cand.draw = func() []sheet.Item {
+		var items []sheet.Item
+		for _, t := range texts {
+			items = append(items, sheet.Item{Layer: sheet.LayerWords, Shape: t})
+		}
+		return items
+	}
+	return cand
+}

@@ -1,0 +1,49 @@
+package fieldbook
+
+import "math"
+
+// Default is the standard deviation that a reading has where neither it, its tool nor the book's
+// rules give one: hypot(Sigma, PPM·1e-6·length, PerMetre·distance), where distance is that of
+// the mark from the line of an offset. Class is "" for every class but those listed apart.
+type Default struct {
+	Kind, Part, Class string
+	Sigma             float64 // metres
+	PPM               float64
+	PerMetre          float64 // metres for each metre of distance
+	Source            string
+}
+
+const commonPractice = "common practice, no source"
+
+// Defaults is the table of them.
+var Defaults = []Default{
+	{Kind: "tie", Part: "is", Sigma: 0.005, Source: commonPractice},
+	{Kind: "offset", Part: "at", Sigma: 0.005, PerMetre: 0.010, Source: commonPractice},
+	{Kind: "offset", Part: "left", Sigma: 0.005, Source: commonPractice},
+	{Kind: "seen", Part: "x", Sigma: 0.004, Source: commonPractice},
+	{Kind: "seen", Part: "y", Sigma: 0.004, Source: commonPractice},
+	{Kind: "seen", Part: "z", Sigma: 0.004, Source: commonPractice},
+	{Kind: "tie", Part: "is", Class: "drawing", Sigma: 0.150, Source: commonPractice},
+	{Kind: "offset", Part: "at", Class: "drawing", Sigma: 0.150, Source: commonPractice},
+	{Kind: "offset", Part: "left", Class: "drawing", Sigma: 0.150, Source: commonPractice},
+	{Kind: "seen", Part: "x", Class: "drawing", Sigma: 0.300, Source: commonPractice},
+	{Kind: "seen", Part: "y", Class: "drawing", Sigma: 0.300, Source: commonPractice},
+	{Kind: "seen", Part: "z", Class: "drawing", Sigma: 0.300, Source: commonPractice},
+}
+
+// DefaultSigma gives the standard deviation of one part of a reading by the table, in metres:
+// length is the value of the part, distance that from the line of an offset. Without a row for
+// the class the kind's own row counts; without one for the kind the answer is 0.
+func DefaultSigma(kind, part, class string, length, distance float64) float64 {
+	best := 0.0
+	for _, d := range Defaults {
+		if d.Kind == kind && d.Part == part && (d.Class == class || d.Class == "") {
+			sd := math.Hypot(math.Hypot(d.Sigma, d.PPM*1e-6*length), d.PerMetre*distance)
+			if d.Class == class && class != "" {
+				return sd
+			}
+			best = sd
+		}
+	}
+	return best
+}

@@ -1,0 +1,110 @@
+// Package outline fits the lines of a book through their adjusted marks: straights and true arcs
+// as stated, a fair curve where nothing better is said; lengths, areas, radii and sweeps, each
+// with the standard deviation that the readings give it.
+//
+// A line is a chain of joints. The unknowns are the joints, the bulge of every arc and the inner
+// marks of curves; joints and inner curve marks are held by their marks, inner marks of straights
+// and arcs by their distance across the run. All marks of the line enter together with their full
+// covariance. Metres, radians; sweeps positive to the left along the line.
+package outline
+
+import (
+	"math"
+
+	"brimline/adjust"
+	"brimline/fieldbook"
+	"brimline/finding"
+	"brimline/plane"
+)
+
+// Line is a fitted line in the inner datum of the solution.
+type Line struct {
+	Name      string
+	Closed    bool
+	Edge      string
+	Waits     []string // marks without a place; then the line has no path
+	Marks     []int    // in the order of the line
+	Names     []string
+	Normals   []plane.Point // at each mark, to the left of the line
+	Path      plane.Path
+	Runs      []Run
+	Length    float64
+	LengthSD  float64
+	Area      float64 // positive; closed lines only
+	AreaSD    float64
+	Clockwise bool
+}
+
+// Run is one stretch. Figures that a kind does not have are zero.
+type Run struct {
+	Kind               string
+	From, To           string
+	Joint              string
+	Turn               float64 // at its start against the run before; NaN where there is none
+	First, Pieces      int     // its pieces of Path.Segs
+	Length, LengthSD   float64
+	Bearing, BearingSD float64
+	Radius, RadiusSD   float64
+	Centre             plane.Point
+	Sweep, SweepSD     float64
+}
+
+// Fit fits one line. byName finds a mark; edge is the standard deviation of what stays open about
+// the edge at each mark, across the line.
+func Fit(s *adjust.Solution, l fieldbook.Line, byName map[string]int, edge []float64) (*Line, []finding.Finding) {
+	out := &Line{Name: l.Name, Closed: l.Closed, Edge: l.Edge}
+	for _, name := range l.MarkNames() {
+		m, ok := byName[name]
+		if !ok || math.IsNaN(s.X.Point(m).X) {
+			out.Waits = append(out.Waits, name)
+			continue
+		}
+		out.Marks = append(out.Marks, m)
+		out.Names = append(out.Names, name)
+	}
+	if len(out.Waits) > 0 {
+		return out, []finding.Finding{{Code: "line-unread", Lines: []string{l.Name}, Marks: out.Waits}}
+	}
+	c := newChain(s, l, byName)
+	found := c.begin()
+	c.settle(edge)
+	found = append(found, c.tests()...)
+	c.describe(out)
+	return out, append(found, out.shape()...)
+}
+
+// shape says what the line does as a whole.
+func (l *Line) shape() []finding.Finding {
+	var out []finding.Finding
+	if l.Clockwise {
+		out = append(out, finding.Finding{Code: "clockwise", Lines: []string{l.Name}})
+	}
+	for _, x := range l.Path.Crossings() {
+		a, b := l.Nearest(x.At), l.nearestSeg(x.J)
+		out = append(out, finding.Finding{Code: "crossing", Lines: []string{l.Name}, Marks: []string{a, b},
+			Figures: map[string]float64{"x": x.At.X, "y": x.At.Y}})
+		break // one is enough to look at
+	}
+	return out
+}
+
+// Nearest names the mark of the line closest to a place.
+func (l *Line) Nearest(p plane.Point) string {
+	best, d := "", math.Inf(1)
+	for i, m := range l.Names {
+		q, _ := l.Path.Segs[min(i, len(l.Path.Segs)-1)].Nearest(p)
+		if e := q.Dist(p); e < d {
+			best, d = m, e
+		}
+	}
+	return best
+}
+
+func (l *Line) nearestSeg(j int) string {
+	for _, r := range l.Runs {
+		if j >= r.First && j < r.First+r.Pieces {
+			return r.From
+		}
+	}
+	return l.Names[0]
+}

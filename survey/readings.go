@@ -1,0 +1,87 @@
+package survey
+
+import (
+	"math"
+)
+
+// readings lists every reading with what the solution says of it, in book order.
+func (g *gather) readings(r *Result) {
+	of := make([]int, len(g.book.Readings))
+	for i := range of {
+		of[i] = -1
+	}
+	for i := range g.net.Obs {
+		of[g.net.Obs[i].Reading] = i
+	}
+	for i := range g.book.Readings {
+		t := &g.book.Readings[i]
+		out := Reading{N: t.N, ID: string(t.ID), Kind: t.Kind, Marks: t.Marks, Setup: t.Setup, Tool: t.Tool,
+			Likely: []struct{}{}, Parts: []Part{}, Why: t.Why, State: "lone"}
+		if of[i] >= 0 {
+			g.reading(&out, of[i], t.Values[0].Text)
+		}
+		if t.Struck {
+			out.State = "struck"
+		} else if t.Class == "owner" || t.Class == "drawing" {
+			out.State, out.Why = "struck", "class "+t.Class+": shown, not used"
+		}
+		r.Readings = append(r.Readings, out)
+	}
+}
+
+func (g *gather) reading(out *Reading, i int, text string) {
+	o := &g.net.Obs[i]
+	parts := make([]Part, len(o.Values))
+	top := 0
+	for k, name := range o.Kind.Parts() {
+		parts[k] = g.part(i, k)
+		parts[k].Part = name
+		parts[k].Text = g.book.Readings[o.Reading].Values[k].Text
+		if w := parts[k].W; w != nil && (parts[top].W == nil || math.Abs(*w) > math.Abs(*parts[top].W)) {
+			top = k
+		}
+	}
+	p := parts[top]
+	out.Value, out.Adjusted, out.Residual, out.SD, out.W = p.Value, p.Adjusted, p.Residual, p.SD, p.W
+	out.Text = text
+	out.Redundancy, out.Detectable = p.Redundancy, p.Detectable
+	if len(parts) > 1 {
+		out.Text = p.Text
+		out.Parts = parts
+		out.Redundancy, out.Detectable = total(parts)
+	}
+	if out.Redundancy != nil && *out.Redundancy >= 0.01 {
+		out.State = "good"
+	}
+}
+
+// total is the sum of redundancies and the largest detectable error of the parts.
+func total(parts []Part) (red, detectable *float64) {
+	for _, p := range parts {
+		if p.Redundancy != nil {
+			v := *p.Redundancy
+			if red != nil {
+				v += *red
+			}
+			red = &v
+		}
+		if p.Detectable != nil && (detectable == nil || *p.Detectable > *detectable) {
+			detectable = p.Detectable
+		}
+	}
+	return red, detectable
+}
+
+func (g *gather) part(i, k int) Part {
+	o := &g.net.Obs[i]
+	p := Part{Value: o.Values[k], SD: o.SD[k]}
+	if !g.solved() || !g.net.Ready(g.sol.X, o) {
+		zero := 0.0
+		p.Redundancy = &zero
+		return p
+	}
+	at := g.sol.First[i] + k
+	p.Adjusted, p.Residual = some(g.sol.Adjusted[at]), some(g.sol.Residual[at])
+	p.W, p.Redundancy, p.Detectable = some(g.sol.W[at]), some(g.sol.Redund[at]), some(g.sol.Detectable[at])
+	return p
+}

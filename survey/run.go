@@ -1,0 +1,76 @@
+// Package survey runs the whole chain on one field book and gathers the Result, the plain record
+// of everything that was found. It decides nothing itself that an earlier stage can decide.
+package survey
+
+import (
+	"context"
+	"errors"
+
+	"brimline/adjust"
+	"brimline/fieldbook"
+	"brimline/finding"
+	"brimline/locate"
+	"brimline/network"
+	"brimline/outline"
+)
+
+// Input of a run. Files are the bytes of the files that the book names.
+type Input struct {
+	Book  *fieldbook.Book
+	Files fieldbook.Files
+}
+
+// Step names a stage that begins, for progress.
+type Step string
+
+// The steps, in order.
+const (
+	StepNetwork Step = "numbering the readings"
+	StepLocate  Step = "finding the shape"
+	StepAdjust  Step = "adjusting"
+	StepOutline Step = "fitting the lines"
+	StepResult  Step = "weighing what could still be wrong"
+)
+
+// Run computes the Result of a book. step may be nil. The context only cancels; then the error
+// is the context's.
+func Run(ctx context.Context, in Input, step func(Step)) (*Result, error) {
+	r, _, err := run(ctx, in, nil, step)
+	return r, err
+}
+
+var errNoBook = errors.New("survey: no book given")
+
+// run is Run with the coordinates of an earlier state to begin from; it returns its own.
+func run(ctx context.Context, in Input, warm *memory, step func(Step)) (*Result, *memory, error) {
+	if in.Book == nil {
+		return nil, nil, errNoBook
+	}
+	if step == nil {
+		step = func(Step) {}
+	}
+	g := &gather{ctx: ctx, book: in.Book}
+	step(StepNetwork)
+	var found []finding.Finding
+	g.found = append(g.found, in.Book.Findings...)
+	g.net, found = network.Build(in.Book, in.Files)
+	g.found = append(g.found, found...)
+	step(StepLocate)
+	g.start = locate.Find(g.net)
+	g.found = append(g.found, g.start.Findings...)
+	step(StepAdjust)
+	begin := warm.apply(g.net, g.start.X)
+	g.sol, found = adjust.Solve(ctx, g.net, begin, adjust.Options{Fallback: g.start.X})
+	if err := ctx.Err(); err != nil {
+		return nil, nil, err
+	}
+	g.found = append(g.found, found...)
+	step(StepOutline)
+	for _, l := range in.Book.Lines {
+		fitted, f := outline.Fit(g.sol, l, g.net.ByName, g.net.Edge)
+		g.lines = append(g.lines, fitted)
+		g.found = append(g.found, f...)
+	}
+	step(StepResult)
+	return g.result(), remember(g.net, g.sol), nil
+}
