@@ -78,7 +78,7 @@ func (c *canvas) onPaper(o outline) outline {
 	o.path = c.view.Path(o.path)
 	runs := make([]run, len(o.runs))
 	for i, r := range o.runs {
-		runs[i] = run{r.Run, c.view.Path(plane.Path{Segs: r.segs}).Segs}
+		runs[i] = run{r.LineRun, c.view.Path(plane.Path{Segs: r.segs}).Segs}
 	}
 	o.runs = runs
 	return o

@@ -35,7 +35,7 @@ func (c *canvas) named(o outline) []string {
 		head += ": " + edgeWord(o.line.Edge)
 	}
 	words := []string{head}
-	if l := c.book.Line(o.name); l.State == "planned" {
+	if c.planned(o.name) {
 		words[0] += ", planned"
 	}
 	if o.line.Area != nil {
@@ -49,6 +49,16 @@ func (c *canvas) named(o outline) []string {
 		words = append(words, t)
 	}
 	return words
+}
+
+// planned says that the book calls a line planned and not found.
+func (j *job) planned(name string) bool {
+	for _, l := range j.book.Lines {
+		if l.Name == name {
+			return l.State == "planned"
+		}
+	}
+	return false
 }
 
 // edgeWord says in words which edge a line is.

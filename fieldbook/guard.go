@@ -18,8 +18,9 @@ type guard struct {
 	faults Faults
 	blocks []level
 	flow   int
-	seen   bool // something other than a comment stands before
+	seen   bool // something other than a comment or directive stands before
 	ended  bool // a document end stands before
+	second bool // a second document has been answered
 }
 
 // guardTokens looks at the YAML library's tokens, which come in linear time, before its parser
@@ -33,7 +34,7 @@ func guardTokens(tokens token.Tokens) Faults {
 		if !g.depth(tk) {
 			break
 		}
-		if tk.Type != token.CommentType {
+		if tk.Type != token.CommentType && !inDirective(tk) {
 			g.seen = true
 		}
 	}
@@ -47,10 +48,11 @@ func (g *guard) fault(tk *token.Token, code, text, expected string) {
 
 func (g *guard) documents(tk *token.Token) {
 	switch {
-	case tk.Type == token.CommentType:
+	case tk.Type == token.CommentType || g.second:
 	case tk.Type == token.DocumentEndType && !g.ended:
 		g.ended = true
 	case tk.Type == token.DocumentHeaderType && g.seen, g.ended:
+		g.second = true
 		g.fault(tk, "documents", "a second document begins", "one document a file")
 	}
 }
@@ -95,6 +97,19 @@ func (g *guard) depth(tk *token.Token) bool {
 		return false
 	}
 	return true
+}
+
+// inDirective says that a token belongs to a line that begins with a percent sign.
+func inDirective(tk *token.Token) bool {
+	for ; tk != nil; tk = tk.Prev {
+		if tk.Type == token.DirectiveType {
+			return true
+		}
+		if tk.Prev == nil || tk.Prev.Position.Line != tk.Position.Line {
+			return false
+		}
+	}
+	return false
 }
 
 // open enters or stays in the block collection at a column and counts its keys.

@@ -175,7 +175,7 @@ func TestIDsDoNotDependOnLayout(t *testing.T) {
 		t.Errorf("equal readings: %+v", a.Readings)
 	}
 	// The id is a promise to files written earlier: it may not change with the program.
-	if got := a.Readings[0].ID; got != "PINNED" {
+	if got := a.Readings[0].ID; got != "403b97bdb4046bd4a6e4abac062a6055" {
 		t.Errorf("the id of {tie: A B, is: 9.15} is %s now", got)
 	}
 }

@@ -125,29 +125,52 @@ type chooser struct {
 // begin puts every group on the side of its line's placed marks, or where a `side` entry says,
 // and sorts the groups along the lines.
 func (c *chooser) begin() {
-	for i := range c.groups {
-		gr := &c.groups[i]
-		vote := 0.0
-		for k, m := range gr.marks {
-			w := c.g.waiting[m]
-			here, there := w.places[gr.at[k]].p, w.places[1-gr.at[k]].p
-			if s, ok := c.g.said(m); ok {
-				a, b := c.g.pos[s.A], c.g.pos[s.B]
-				gr.locked = true
-				vote += 1e6
-				if (b.Sub(a).Cross(here.Sub(a)) > 0) != s.Left {
-					vote -= 2e6
-				}
-			}
-			if q, ok := c.middleOf(m); ok {
-				vote += q.Dist(there) - q.Dist(here)
-			}
-		}
-		if vote < 0 {
-			c.flip(i)
-		}
-		c.set(i)
+	hand := 1
+	if !c.g.pinned {
+		hand = c.g.votes() // nought: not known, the figure may still be turned over as a whole
 	}
+	for i := range c.groups {
+		c.startGroup(i, &hand)
+	}
+	c.sortAlong()
+}
+
+// startGroup puts one group on its side. hand says whether `side` entries hold as they stand
+// (positive), turned over (negative), or whether the first group to meet one shall tell.
+func (c *chooser) startGroup(i int, hand *int) {
+	gr := &c.groups[i]
+	vote, said := 0.0, 0
+	for k, m := range gr.marks {
+		w := c.g.waiting[m]
+		here, there := w.places[gr.at[k]].p, w.places[1-gr.at[k]].p
+		if s, ok := c.g.said(m); ok {
+			a, b := c.g.pos[s.A], c.g.pos[s.B]
+			if (b.Sub(a).Cross(here.Sub(a)) > 0) == s.Left {
+				said++
+			} else {
+				said--
+			}
+		}
+		if q, ok := c.middleOf(m); ok {
+			vote += q.Dist(there) - q.Dist(here)
+		}
+	}
+	if said != 0 && *hand != 0 {
+		gr.locked = true
+		vote = float64(said * *hand)
+	}
+	if vote < 0 {
+		c.flip(i)
+		said = -said
+	}
+	if said != 0 && *hand == 0 {
+		*hand = said
+	}
+	c.set(i)
+}
+
+// sortAlong orders the groups as their first marks stand along the lines.
+func (c *chooser) sortAlong() {
 	order := 0
 	for _, p := range c.g.n.Paths {
 		for _, m := range p.Marks {

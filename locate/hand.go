@@ -7,8 +7,9 @@ import (
 	"brimline/plane"
 )
 
-// takeHand gives the figure its hand when all placed marks stand in one line: the best waiting
-// mark goes to the side that an entry says, else to the side that this attempt tries.
+// takeHand gives the figure its hand when all placed marks stand nearly in one line: the waiting
+// mark that stands clearest off it goes to the side that this attempt tries. Which side is right
+// is settled at the end (settleHand), for the figure as a whole.
 func (g *growth) takeHand() bool {
 	if g.gauged || g.pinned || !g.inLine() {
 		return false
@@ -19,10 +20,8 @@ func (g *growth) takeHand() bool {
 		if c == nil || g.placed[m] || len(c.places) < 2 || c.places[0].pair[0] < 0 {
 			continue
 		}
-		v := c.places[0].angle * (1 + 0.1*float64(len(g.of[m])))
-		if _, said := g.said(m); said {
-			v += 10
-		}
+		apart := math.Min(c.places[0].p.Dist(c.places[1].p), 4)
+		v := c.places[0].angle * apart * (1 + 0.1*float64(len(g.of[m])))
 		if v > value {
 			best, value = c, v
 		}
@@ -31,14 +30,10 @@ func (g *growth) takeHand() bool {
 		return false
 	}
 	m := best.mark
-	left := g.left
 	p := best.places[0]
 	a, b := g.pos[p.pair[0]], g.pos[p.pair[1]]
-	if s, ok := g.said(m); ok {
-		a, b, left = g.pos[s.A], g.pos[s.B], s.Left
-	}
 	at := p.p
-	if (b.Sub(a).Cross(at.Sub(a)) > 0) != left {
+	if (b.Sub(a).Cross(at.Sub(a)) > 0) != g.left {
 		at = reflect(at, a, b)
 	}
 	g.gauged, g.gauge = true, m
@@ -56,7 +51,10 @@ func (g *growth) said(m int) (network.Side, bool) {
 	return network.Side{}, false
 }
 
-// inLine says that all placed marks lie within 50 mm of one line.
+// nearLine: marks this close to one line say little of the hand (metres).
+const nearLine = 0.25
+
+// inLine says that all placed marks lie near one line.
 func (g *growth) inLine() bool {
 	var a, b plane.Point
 	n := 0
@@ -80,7 +78,7 @@ func (g *growth) inLine() bool {
 	}
 	d := b.Sub(a).Unit()
 	for m, ok := range g.placed {
-		if ok && math.Abs(d.Cross(g.pos[m].Sub(a))) > 0.05 {
+		if ok && math.Abs(d.Cross(g.pos[m].Sub(a))) > nearLine {
 			return false
 		}
 	}
@@ -103,17 +101,7 @@ func (g *growth) settleHand() {
 	if a < 0 || b < 0 || !g.placed[a] || !g.placed[b] {
 		return
 	}
-	votes := 0
-	for _, s := range g.n.Sides {
-		if !g.placed[s.Mark] || !g.placed[s.A] || !g.placed[s.B] {
-			continue
-		}
-		if g.leftOf(s.Mark, s.A, s.B) == s.Left {
-			votes++
-		} else {
-			votes--
-		}
-	}
+	votes := g.votes()
 	if votes == 0 {
 		if m := g.firstOff(a, b); m >= 0 && !g.leftOf(m, a, b) {
 			votes = -1
@@ -122,6 +110,22 @@ func (g *growth) settleHand() {
 	if votes < 0 {
 		g.mirrorAll(a, b)
 	}
+}
+
+// votes counts the `side` entries that the places satisfy, less those that they do not.
+func (g *growth) votes() int {
+	n := 0
+	for _, s := range g.n.Sides {
+		if !g.placed[s.Mark] || !g.placed[s.A] || !g.placed[s.B] {
+			continue
+		}
+		if g.leftOf(s.Mark, s.A, s.B) == s.Left {
+			n++
+		} else {
+			n--
+		}
+	}
+	return n
 }
 
 func (g *growth) leftOf(m, a, b int) bool {

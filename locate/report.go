@@ -125,17 +125,11 @@ func (g *growth) decider(m int) int {
 // wholeSide says what the hand of the whole figure rests on, and contradictions of `side`.
 func (g *growth) wholeSide(s *Start) []finding.Finding {
 	var out []finding.Finding
-	votes := 0
 	for _, w := range g.n.Sides {
-		if !g.placed[w.Mark] || !g.placed[w.A] || !g.placed[w.B] {
-			continue
+		if g.placed[w.Mark] && g.placed[w.A] && g.placed[w.B] && g.leftOf(w.Mark, w.A, w.B) != w.Left {
+			out = append(out, finding.Finding{Code: "side-against", Marks: []string{g.n.Marks[w.Mark]},
+				Words: map[string]string{"base": g.n.Marks[w.A] + "–" + g.n.Marks[w.B]}})
 		}
-		if g.leftOf(w.Mark, w.A, w.B) == w.Left {
-			votes++
-			continue
-		}
-		out = append(out, finding.Finding{Code: "side-against", Marks: []string{g.n.Marks[w.Mark]},
-			Words: map[string]string{"base": g.n.Marks[w.A] + "–" + g.n.Marks[w.B]}})
 	}
 	a, b := g.n.Base[0], g.n.Base[1]
 	if g.pinned || a < 0 || b < 0 || !g.placed[a] || !g.placed[b] {
@@ -151,7 +145,7 @@ func (g *growth) wholeSide(s *Start) []finding.Finding {
 		}
 	}
 	code := "mirror-all"
-	if votes > 0 {
+	if g.votes() > 0 {
 		code = "mirror-said"
 	}
 	return append(out, finding.Finding{Code: code, Marks: []string{g.n.Marks[first]},

@@ -1,12 +1,14 @@
 package main
 
 import (
+	"context"
 	"encoding/json"
 	"errors"
 	"io"
 	"os"
 
 	"brimline/fieldbook"
+	"brimline/survey"
 )
 
 // mostBytes is one more than any book may have: enough for the parser to see that it is too long.
@@ -31,6 +33,13 @@ func readSource(path string, s streams) ([]byte, error) {
 	}
 	defer f.Close()
 	return io.ReadAll(io.LimitReader(f, mostBytes))
+}
+
+// runBook solves a book and shows the steps where that takes long.
+func runBook(ctx context.Context, b *fieldbook.Book, s streams) (*survey.Result, error) {
+	p := follow(s)
+	defer p.done()
+	return survey.Run(ctx, survey.Input{Book: b}, p.begin)
 }
 
 // faultsJSON prints the faults of a refused book on standard output, for programs, and hands the

@@ -30,7 +30,7 @@ invented.`,
 				return refuse("demo needs -o DIR; see brimline demo --help")
 			}
 			for _, e := range examples.All() {
-				if err := demo(c.Context(), e, filepath.Join(dir, e.Name), s.out); err != nil {
+				if err := demo(c.Context(), e, filepath.Join(dir, e.Name), s); err != nil {
 					return fmt.Errorf("example %s: %w", e.Name, err)
 				}
 			}
@@ -42,7 +42,7 @@ invented.`,
 }
 
 // demo writes everything about one example and prints a line on it.
-func demo(ctx context.Context, e examples.Example, dir string, out io.Writer) error {
+func demo(ctx context.Context, e examples.Example, dir string, s streams) error {
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return err
 	}
@@ -50,7 +50,7 @@ func demo(ctx context.Context, e examples.Example, dir string, out io.Writer) er
 	if err != nil {
 		return err
 	}
-	r, err := survey.Run(ctx, survey.Input{Book: &book}, nil)
+	r, err := runBook(ctx, &book, s)
 	if err != nil {
 		return err
 	}
@@ -63,7 +63,7 @@ func demo(ctx context.Context, e examples.Example, dir string, out io.Writer) er
 			return err
 		}
 	}
-	_, err = fmt.Fprintf(out, "%s: %s, %s\n", dir, e.Title, r.Shape.State)
+	_, err = fmt.Fprintf(s.out, "%s: %s, %s\n", dir, e.Title, r.Shape.State)
 	return err
 }
 

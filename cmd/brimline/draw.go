@@ -28,10 +28,10 @@ func drawCommand(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "draw BOOK -o FILE",
 		Short: "Draws the plan and its tables as PDF or SVG",
-		Long: `draw solves BOOK and writes the drawing to FILE: every sheet of it to a PDF file,
-one sheet to an SVG file. The plan is true to the scale that it names. The date
-of issue is the day of measuring unless --date gives another, so that the same
-book gives the same bytes.`,
+		Long: `draw solves BOOK and writes the drawing to FILE: every sheet of it to a PDF
+file, one sheet to an SVG file. The plan is true to the scale that it names. The
+date of issue is the day of measuring unless --date gives another, so that the
+same book gives the same bytes.`,
 		Example: "  brimline draw larch.yaml -o larch.pdf\n  brimline draw larch.yaml -o larch.svg --paper A4\n  brimline draw larch.yaml -o ties.svg --sheet 2",
 		Args:    words(1, 1, "a book"),
 		RunE: func(c *cobra.Command, args []string) error {
@@ -42,7 +42,7 @@ book gives the same bytes.`,
 			if err != nil {
 				return err
 			}
-			r, err := survey.Run(c.Context(), survey.Input{Book: &book}, nil)
+			r, err := runBook(c.Context(), &book, s)
 			if err != nil {
 				return err
 			}

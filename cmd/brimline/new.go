@@ -19,8 +19,8 @@ func newCommand(s streams) *cobra.Command {
 	return &cobra.Command{
 		Use:   "new [FILE]",
 		Short: "Prints a commented field book to start from",
-		Long: `new prints a small field book with a comment on every part, or writes it to FILE,
-which must not exist yet. The book can be solved as it stands; replace its
+		Long: `new prints a small field book with a comment on every part, or writes it to
+FILE, which must not exist yet. The book can be solved as it stands; replace its
 readings with your own.`,
 		Example: "  brimline new larch.yaml\n  brimline new | brimline solve -",
 		Args:    words(0, 1, "at most one file name"),

@@ -40,10 +40,11 @@ start from), or - for standard input.`,
   brimline solve larch.yaml          the answer, in words and tables
   brimline draw larch.yaml -o larch.pdf`,
 		Args:          noCommand,
-		SilenceUsage:  true,
+		SilenceUsage:  true, // one clear line instead
 		SilenceErrors: true,
 		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
+	c.SuggestionsMinimumDistance = 2
 	c.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return refuse("%v; see %s --help", err, c.CommandPath())
 	})

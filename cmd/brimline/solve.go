@@ -32,19 +32,19 @@ refused, 3 the program failed.`,
 			if err != nil {
 				return err
 			}
-			return solve(c.Context(), &book, asJSON, s.out)
+			return solve(c.Context(), &book, asJSON, s)
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print the result, or the faults, as one JSON object")
 	return c
 }
 
-func solve(ctx context.Context, b *fieldbook.Book, asJSON bool, out io.Writer) error {
-	r, err := survey.Run(ctx, survey.Input{Book: b}, nil)
+func solve(ctx context.Context, b *fieldbook.Book, asJSON bool, s streams) error {
+	r, err := runBook(ctx, b, s)
 	if err != nil {
 		return err
 	}
-	if err := printResult(r, b, asJSON, out); err != nil {
+	if err := printResult(r, b, asJSON, s.out); err != nil {
 		return err
 	}
 	if r.Shape.State != "ready" {

@@ -9,9 +9,10 @@ import (
 
 func versionCommand(s streams) *cobra.Command {
 	return &cobra.Command{
-		Use:     "version",
-		Short:   "Prints the version",
-		Long:    "version prints the program's version, the Go release that built it and the system\nit was built for.",
+		Use:   "version",
+		Short: "Prints the version",
+		Long: `version prints the program's version, the Go release that built it and the
+system it was built for.`,
 		Example: "  brimline version",
 		Args:    words(0, 0, "nothing more"),
 		RunE: func(*cobra.Command, []string) error {

@@ -6,7 +6,7 @@ import (
 	"go/constant"
 	"go/token"
 	"go/types"
-	"sort"
+	"slices"
 	"strconv"
 )
 
@@ -24,7 +24,7 @@ func Codes(listed []string, packages []*Package) []string {
 		out = append(out, faults...)
 		for _, u := range uses {
 			used[u.code] = true
-			if !contains(listed, u.code) {
+			if !slices.Contains(listed, u.code) {
 				out = append(out, fmt.Sprintf("%s: code %q is not in finding.Codes", u.where, u.code))
 			}
 		}
@@ -60,108 +60,79 @@ func ListedCodes(p *Package) []string {
 	return out
 }
 
+// slot is a parameter of a function: the function's name and the parameter's place.
+type slot struct {
+	fn    types.Object
+	place int
+}
+
 // findingCodes are the codes of the findings made in p.
 func findingCodes(p *Package) (uses []codeUse, faults []string) {
-	handed := map[types.Object]int{} // function: which parameter is a code
-	each := func(n ast.Node, e ast.Expr, in *ast.FuncType, fn types.Object) {
-		if code, ok := p.text(e); ok {
-			uses = append(uses, codeUse{code, p.at(n, "finding")})
-		} else if i := p.parameter(e, in); i >= 0 && fn != nil {
-			handed[fn] = i
-		} else if e != nil {
-			faults = append(faults, p.at(n, "a finding whose code the source does not show"))
+	c := collector{p: p, params: p.params(), values: p.values(), handed: map[slot]bool{}}
+	p.inspect(func(n ast.Node) {
+		if l, ok := n.(*ast.CompositeLit); ok && len(l.Elts) > 0 && isFinding(p.Info.TypeOf(l)) {
+			c.take(l, codeOf(l))
 		}
-	}
-	for _, f := range p.Files {
-		for _, d := range f.Decls {
-			in, fn := signature(p, d)
-			ast.Inspect(d, func(n ast.Node) bool {
-				if c, ok := n.(*ast.CompositeLit); ok && len(c.Elts) > 0 && isFinding(p.Info.TypeOf(c)) {
-					each(c, codeOf(c), in, fn)
-				}
-				return true
-			})
-		}
-	}
-	// A function that hands its parameter on may be called by another that does.
-	for known := -1; known != len(handed); {
-		known = len(handed)
-		for _, c := range p.callsOf(handed) {
-			if p.parameter(c.arg, c.in) >= 0 && c.fn != nil {
-				handed[c.fn] = p.parameter(c.arg, c.in)
+	})
+	// A function that takes a code may be called by another that takes one: look until no
+	// further call is found.
+	seen := map[ast.Node]bool{}
+	for again := true; again; {
+		again = false
+		p.inspect(func(n ast.Node) {
+			call, ok := n.(*ast.CallExpr)
+			if !ok || seen[call] {
+				return
 			}
-		}
-	}
-	for _, c := range p.callsOf(handed) {
-		if p.parameter(c.arg, c.in) < 0 || c.fn == nil {
-			each(c.call, c.arg, nil, nil)
-		}
-	}
-	sort.Slice(uses, func(i, j int) bool { return uses[i].where < uses[j].where })
-	return uses, faults
-}
-
-// handOver is a call of a function that takes a code, and the function it stands in.
-type handOver struct {
-	call *ast.CallExpr
-	arg  ast.Expr
-	in   *ast.FuncType
-	fn   types.Object
-}
-
-func (p *Package) callsOf(handed map[types.Object]int) []handOver {
-	var out []handOver
-	for _, f := range p.Files {
-		for _, d := range f.Decls {
-			in, fn := signature(p, d)
-			ast.Inspect(d, func(n ast.Node) bool {
-				c, ok := n.(*ast.CallExpr)
-				if !ok {
-					return true
+			for i, a := range call.Args {
+				if c.handed[slot{p.callee(call), i}] {
+					seen[call], again = true, true
+					c.take(call, a)
 				}
-				if i, ok := handed[p.callee(c)]; ok && i < len(c.Args) {
-					out = append(out, handOver{c, c.Args[i], in, fn})
-				}
-				return true
-			})
-		}
-	}
-	return out
-}
-
-func (p *Package) callee(c *ast.CallExpr) types.Object {
-	switch f := c.Fun.(type) {
-	case *ast.Ident:
-		return p.Info.Uses[f]
-	case *ast.SelectorExpr:
-		return p.Info.Uses[f.Sel]
-	}
-	return nil
-}
-
-func signature(p *Package, d ast.Decl) (*ast.FuncType, types.Object) {
-	if f, ok := d.(*ast.FuncDecl); ok {
-		return f.Type, p.Info.Defs[f.Name]
-	}
-	return nil, nil
-}
-
-// parameter is the place of e among the parameters, −1 when it is none.
-func (p *Package) parameter(e ast.Expr, in *ast.FuncType) int {
-	id, ok := e.(*ast.Ident)
-	if !ok || in == nil {
-		return -1
-	}
-	i := 0
-	for _, field := range in.Params.List {
-		for _, name := range field.Names {
-			if p.Info.Defs[name] != nil && p.Info.Defs[name] == p.Info.Uses[id] {
-				return i
 			}
-			i++
+		})
+	}
+	return c.uses, c.faults
+}
+
+// collector gathers codes; handed are the parameters known to take one.
+type collector struct {
+	p      *Package
+	params map[types.Object]slot
+	values map[types.Object][]ast.Expr
+	handed map[slot]bool
+	uses   []codeUse
+	faults []string
+}
+
+// take notes the code that e stands for: a constant, a parameter, or a local variable that is
+// only given these.
+func (c *collector) take(n ast.Node, e ast.Expr) {
+	if e == nil {
+		return
+	}
+	if code, ok := c.p.text(e); ok {
+		c.uses = append(c.uses, codeUse{code, c.p.at(n, "finding")})
+		return
+	}
+	if id, ok := e.(*ast.Ident); ok {
+		o := c.p.Info.Uses[id]
+		if s, ok := c.params[o]; ok && s.fn != nil {
+			c.handed[s] = true
+			return
+		}
+		if given := c.values[o]; len(given) > 0 {
+			c.values[o] = nil // each once, so that x = x ends
+			for _, v := range given {
+				c.take(v, v)
+			}
+			return
+		}
+		if _, done := c.values[o]; done {
+			return
 		}
 	}
-	return -1
+	c.faults = append(c.faults, c.p.at(n, "a finding whose code the source does not show"))
 }
 
 func isFinding(t types.Type) bool {
@@ -175,6 +146,9 @@ func codeOf(c *ast.CompositeLit) ast.Expr {
 		kv, ok := e.(*ast.KeyValueExpr)
 		if !ok && i == 0 {
 			return e
+		}
+		if !ok {
+			continue
 		}
 		if key, named := kv.Key.(*ast.Ident); named && key.Name == "Code" {
 			return kv.Value
@@ -196,13 +170,4 @@ func (p *Package) text(e ast.Expr) (string, bool) {
 		return s, err == nil
 	}
 	return "", false
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
 }

@@ -1,0 +1,56 @@
+package draft
+
+import (
+	"math"
+)
+
+// reading says how to read the plan: direction of view, left and right, the sizes, the caution.
+func (j *job) reading(c *canvas) []string {
+	out := []string{"Viewed from above; nothing is mirrored."}
+	for _, o := range c.metres {
+		if o.ring == 0 || len(o.runs) == 0 {
+			continue
+		}
+		way := "counter-clockwise"
+		if o.ring < 0 {
+			way = "clockwise"
+		}
+		out = append(out, "The marks of "+o.name+" run "+way+" from "+o.runs[0].From+".")
+	}
+	if p := j.book.Place; p.Shallow != "" && p.Deep != "" {
+		out = append(out, "Left and right are said standing at the shallow end ("+p.Shallow+") and facing the deep end ("+p.Deep+").")
+	}
+	if t := c.noRoom(); t != "" {
+		out = append(out, t)
+	}
+	found := "Sizes are as found"
+	if j.book.Job.Measured != "" {
+		found += " on " + j.book.Job.Measured
+	}
+	out = append(out, found+", without any allowance: overlaps, joints and reductions belong to the order.")
+	return append(out, "The plan informs; who orders, cuts and sets out decides. It says nothing about depth, diving or barriers.")
+}
+
+// noRoom says what stands in the tables only.
+func (c *canvas) noRoom() string {
+	if len(c.unplaced) == 0 {
+		return ""
+	}
+	var list []string
+	seen := map[string]bool{}
+	for _, u := range c.unplaced {
+		if !seen[u] {
+			seen[u] = true
+			list = append(list, u)
+		}
+	}
+	return "Figures that found no room on the plan stand in the tables: " + names(list, 10) + "."
+}
+
+// sweep prints degrees with a sign.
+func sweepText(degrees *float64) string {
+	if degrees == nil || math.IsNaN(*degrees) {
+		return none
+	}
+	return plain(degrees, 1) + "°"
+}

@@ -1,0 +1,80 @@
+package draft
+
+import (
+	"brimline/sheet"
+	"brimline/survey"
+)
+
+// tieTable lists every reading in the order of the book, as read beside what it was adjusted to.
+// A reading of several values has a line for each.
+func (j *job) tieTable() listing {
+	u := j.fig.smallUnit()
+	l := listing{
+		title: "Readings",
+		columns: []sheet.Column{
+			column(sheet.End, "no."), column(sheet.Start, "kind"), column(sheet.Start, "from"), column(sheet.Start, "to"), column(sheet.End, "as read"),
+			column(sheet.End, "adjusted", j.fig.lengthUnit()), column(sheet.End, "residual", u), column(sheet.End, "sd", u),
+			column(sheet.End, "w"), column(sheet.End, "r"), column(sheet.End, "could", "hide", u), column(sheet.Start, "state"),
+		},
+		after: []string{
+			"Residual = adjusted less read. sd: one standard deviation of the reading as taken. w: residual over its own standard deviation, suspect beyond 3.29. " +
+				"r: share of the reading that others check, 0 to 1. Could hide: smallest error that the test finds four times in five.",
+		},
+	}
+	for _, r := range j.result.Readings {
+		l.rows = append(l.rows, j.readingRows(r)...)
+	}
+	for _, r := range j.result.Readings {
+		if r.State == "struck" && r.Why != "" {
+			l.after = append(l.after, "Reading "+r.N+" struck: "+r.Why+".")
+		}
+	}
+	return l
+}
+
+func (j *job) readingRows(r survey.Reading) [][]sheet.Cell {
+	from, to := readingEnds(r)
+	if len(r.Parts) == 0 {
+		return [][]sheet.Cell{j.readingRow(r, r.Kind, from, to, survey.Part{Value: r.Value, Text: r.Text, Adjusted: r.Adjusted, Residual: r.Residual,
+			SD: r.SD, W: r.W, Redundancy: r.Redundancy, Detectable: r.Detectable})}
+	}
+	var rows [][]sheet.Cell
+	for i, p := range r.Parts {
+		row := j.readingRow(r, r.Kind+" "+p.Part, from, to, p)
+		if i > 0 {
+			row[0].Text = r.N
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+func (j *job) readingRow(r survey.Reading, kind, from, to string, p survey.Part) []sheet.Cell {
+	text := p.Text
+	if text == "" {
+		text = j.fig.length(p.Value)
+	}
+	row := cells(r.N, kind, from, to, sheet.Typeset(text), j.fig.ref(p.Adjusted), j.fig.smallRef(p.Residual), j.fig.small(p.SD),
+		plain(p.W, 2), plain(p.Redundancy, 2), j.fig.smallRef(p.Detectable))
+	if r.State == "struck" {
+		row[4].Struck = true
+		for i := range row {
+			row[i].Ink = sheet.Grey
+		}
+	}
+	return append(row, stateCell(r.State))
+}
+
+// readingEnds are the two columns of marks: from and to of a tie; the mark of an offset and its
+// line; the set-up of a seen mark and the mark.
+func readingEnds(r survey.Reading) (from, to string) {
+	switch {
+	case r.Setup != "" && len(r.Marks) > 0:
+		return r.Setup, r.Marks[0]
+	case len(r.Marks) == 2:
+		return r.Marks[0], r.Marks[1]
+	case len(r.Marks) == 3:
+		return r.Marks[1] + " " + r.Marks[2], r.Marks[0]
+	}
+	return names(r.Marks, 3), ""
+}
