@@ -2,22 +2,33 @@ package adjust
 
 import "math"
 
-// chiQuantile is the p-quantile of chi-square with k degrees of freedom, by bisection on the
-// regularised incomplete gamma function (Abramowitz and Stegun 1964, 26.4.19, 6.5.29, 6.5.31).
+// chiQuantile is the p-quantile of chi-square with k degrees of freedom: Newton's method kept in
+// a bracket, from the start of E. Wilson and M. Hilferty (1931), on the regularised incomplete
+// gamma function (Abramowitz and Stegun 1964, 26.4.17, 26.4.19, 6.5.29, 6.5.31).
 func chiQuantile(p, k float64) float64 {
-	lo, hi := 0.0, k+40*math.Sqrt(2*k)+60
-	for range 200 {
-		m := (lo + hi) / 2
-		if gammaP(k/2, m/2) < p {
-			lo = m
+	h := 2 / (9 * k)
+	z := math.Sqrt2 * math.Erfinv(2*p-1)
+	x := k * math.Pow(math.Max(1-h+z*math.Sqrt(h), 0.01), 3)
+	lo, hi := 0.0, math.Inf(1)
+	lg, _ := math.Lgamma(k / 2)
+	for range 100 {
+		d := gammaP(k/2, x/2) - p
+		if d > 0 {
+			hi = x
 		} else {
-			hi = m
+			lo = x
 		}
-		if hi-lo < 1e-12*hi {
-			break
+		density := math.Exp((k/2-1)*math.Log(x/2)-x/2-lg) / 2
+		next := x - d/density
+		if !(next > lo && next < hi) {
+			next = (lo + math.Min(hi, 2*x+10)) / 2
 		}
+		if math.Abs(next-x) <= 1e-12*x {
+			return next
+		}
+		x = next
 	}
-	return (lo + hi) / 2
+	return x
 }
 
 // gammaP is the lower regularised incomplete gamma function.

@@ -165,7 +165,7 @@ func (c *canvas) along(a, b plane.Point, s string) {
 	turn := sheet.Upright(plane.Angle(b.Sub(a)))
 	up := plane.Point{X: 1}.Turn(turn).Left()
 	var list []candidate
-	for _, gap := range []float64{1.1, -1.1 - 3.5} {
+	for _, gap := range []float64{1.8, -1.5 - 3.5} {
 		for i, t := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
 			text := sheet.Text{S: s, At: plane.Lerp(a, b, t).Add(up.Mul(gap)), Height: 3.5, Anchor: sheet.FootCentre, Turn: turn}
 			list = append(list, candidate{rooms: []room{roomOf(text, 0.4)}, cost: float64(i), draw: func() []sheet.Item {

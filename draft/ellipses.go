@@ -12,7 +12,7 @@ import (
 // Error ellipses on paper, in millimetres: the long semi-axis that the factor aims at for all but
 // the worst tenth, and the longest one that is still drawn.
 const (
-	aimAxis  = 3.0
+	aimAxis  = 4.0
 	mostAxis = 12.0
 )
 

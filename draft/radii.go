@@ -55,7 +55,7 @@ func (c *canvas) centre(p plane.Point) {
 // leaders are the ways to draw a radius: to several places of the arc, from the centre, or from
 // part of the way where the centre is far off or off the paper.
 func (c *canvas) leaders(r run, centre plane.Point, text string) []candidate {
-	const longest = 48.0
+	const longest = 60.0
 	path := plane.Path{Segs: r.segs}
 	var list []candidate
 	for i, t := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75} {

@@ -34,8 +34,8 @@ func (j *job) balance(s survey.Statistics) string {
 		return fmt.Sprintf("%s for %s: no reading checks another. The shape closes but nothing proves it.",
 			count(s.Readings, "reading", "readings"), count(s.Unknowns, "unknown", "unknowns"))
 	}
-	return fmt.Sprintf("%s for %s: %s over and checks the rest.", count(s.Readings, "reading", "readings"),
-		count(s.Unknowns, "unknown", "unknowns"), count(s.Redundancy, "is", "are"))
+	return fmt.Sprintf("%s for %s: %s the rest.", count(s.Readings, "reading", "readings"),
+		count(s.Unknowns, "unknown", "unknowns"), count(s.Redundancy, "is over and checks", "are over and check"))
 }
 
 // agreement says the test of all readings together in words, with its figures.

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"brimline/adjust"
-	"brimline/fieldbook"
 	"brimline/finding"
 	"brimline/plane"
 )
@@ -24,8 +23,7 @@ type piece struct {
 // chain is the unknown line: q holds x and y of every vertex, then the bulges.
 type chain struct {
 	s      *adjust.Solution
-	l      fieldbook.Line
-	byName map[string]int
+	l      Spec
 	vertex []int // mark of each vertex
 	pieces []piece
 	q      []float64
@@ -42,24 +40,20 @@ type row struct {
 	axis, vertex, mark, piece int
 }
 
-func newChain(s *adjust.Solution, l fieldbook.Line, byName map[string]int) *chain {
-	c := &chain{s: s, l: l, byName: byName}
+func newChain(s *adjust.Solution, l Spec) *chain {
+	c := &chain{s: s, l: l}
 	for ri, r := range l.Runs {
-		kind := r.Kind
+		kind, last := r.Kind, len(r.Marks)-1
 		if kind == "any" {
 			kind = "curve"
 		}
-		marks := make([]int, len(r.Marks))
-		for i, m := range r.Marks {
-			marks[i] = byName[m]
-		}
-		if kind != "curve" && marks[0] == marks[len(marks)-1] && len(marks) > 3 { // a whole loop: two halves
-			h := len(marks) / 2
-			c.add(kind, marks[:h+1], r.Joint, ri, r.Marks[0], r.Marks[h])
-			c.add(kind, marks[h:], "tangent", ri, r.Marks[h], r.Marks[0])
+		if kind != "curve" && r.Marks[0] == r.Marks[last] && last > 2 { // a whole loop: two halves
+			h := len(r.Marks) / 2
+			c.add(kind, r.Marks[:h+1], r.Joint, ri, r.Names[0], r.Names[h])
+			c.add(kind, r.Marks[h:], "tangent", ri, r.Names[h], r.Names[0])
 			continue
 		}
-		c.add(kind, marks, r.Joint, ri, r.Marks[0], r.Marks[len(r.Marks)-1])
+		c.add(kind, r.Marks, r.Joint, ri, r.Names[0], r.Names[last])
 	}
 	return c
 }

@@ -12,10 +12,26 @@ import (
 	"math"
 
 	"brimline/adjust"
-	"brimline/fieldbook"
 	"brimline/finding"
 	"brimline/plane"
 )
+
+// Spec is a line as the book states it, its marks numbered as in the network; −1 stands for a
+// mark that no reading names.
+type Spec struct {
+	Name, Edge string
+	Closed     bool
+	Runs       []SpecRun
+}
+
+// SpecRun is one stated run: straight, arc, curve or any (drawn as a curve). Joint speaks of its
+// first mark: tangent, kink or not said.
+type SpecRun struct {
+	Kind  string
+	Marks []int
+	Names []string
+	Joint string
+}
 
 // Line is a fitted line in the inner datum of the solution.
 type Line struct {
@@ -49,23 +65,27 @@ type Run struct {
 	Sweep, SweepSD     float64
 }
 
-// Fit fits one line. byName finds a mark; edge is the standard deviation of what stays open about
-// the edge at each mark, across the line.
-func Fit(s *adjust.Solution, l fieldbook.Line, byName map[string]int, edge []float64) (*Line, []finding.Finding) {
+// Fit fits one line. edge is the standard deviation of what stays open about the edge at each
+// mark of the network, across the line.
+func Fit(s *adjust.Solution, l Spec, edge []float64) (*Line, []finding.Finding) {
 	out := &Line{Name: l.Name, Closed: l.Closed, Edge: l.Edge}
-	for _, name := range l.MarkNames() {
-		m, ok := byName[name]
-		if !ok || math.IsNaN(s.X.Point(m).X) {
-			out.Waits = append(out.Waits, name)
-			continue
+	for i, r := range l.Runs {
+		for k, m := range r.Marks {
+			if joint := i > 0 && k == 0; joint || i > 0 && l.Closed && i == len(l.Runs)-1 && k == len(r.Marks)-1 || i == 0 && k > 0 && m == r.Marks[0] {
+				continue // named already
+			}
+			if m < 0 || math.IsNaN(s.X.Point(m).X) {
+				out.Waits = append(out.Waits, r.Names[k])
+				continue
+			}
+			out.Marks = append(out.Marks, m)
+			out.Names = append(out.Names, r.Names[k])
 		}
-		out.Marks = append(out.Marks, m)
-		out.Names = append(out.Names, name)
 	}
 	if len(out.Waits) > 0 {
 		return out, []finding.Finding{{Code: "line-unread", Lines: []string{l.Name}, Marks: out.Waits}}
 	}
-	c := newChain(s, l, byName)
+	c := newChain(s, l)
 	found := c.begin()
 	c.settle(edge)
 	found = append(found, c.tests()...)

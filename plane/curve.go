@@ -26,9 +26,6 @@ func (c curve) value(p Point) float64 {
 
 func (c curve) grad(p Point) Point { return c.g.Add(p.Sub(c.a).Mul(c.k)) }
 
-// moved is the same curve described from another of its points, with the direction there.
-func (c curve) moved(a Point) curve { return curve{c.k, c.grad(a).Unit(), a} }
-
 // distance is the signed distance of p, positive to the right of the travel; the stable root
 // of F = d + κd²/2.
 func (c curve) distance(p Point) float64 {

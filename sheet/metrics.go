@@ -63,11 +63,19 @@ func Clean(s string) string {
 	}, strings.ToValidUTF8(s, string(missing)))
 }
 
-// Wrap breaks a text into lines no wider than width at its spaces; a longer word stands alone.
+// Glue is the space at which a line is never broken; it prints as an ordinary one.
+const Glue = "\u00a0"
+
+// Wrap breaks a text into lines no wider than width at its spaces, not at Glue; a longer word stands
+// alone.
 func Wrap(s string, h float64, bold bool, width float64) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(s) {
+	for _, word := range strings.Split(s, " ") {
+		if word == "" {
+			continue
+		}
+		word = strings.ReplaceAll(word, Glue, " ")
 		next := word
 		if line != "" {
 			next = line + " " + word

@@ -52,15 +52,15 @@ func (s Size) Space() plane.Box {
 	return plane.Box{Min: plane.Point{X: filing, Y: margin}, Max: plane.Point{X: s.W - margin, Y: s.H - margin}}
 }
 
-// Frame draws the border of the drawing space and the four centring marks, which run 5 mm into
-// the space (ISO 5457, 4.3 as recalled).
+// Frame draws the border of the drawing space and four centring marks 5 mm long outside it, for
+// whoever photographs or copies the sheet (ISO 5457, 4.3 as recalled; there they also run inward).
 func (s Size) Frame() []Item {
 	b := s.Space()
 	items := []Item{{Layer: LayerFrame, Pen: PenFrame, Shape: Rect(b)}}
 	cx, cy := s.W/2, s.H/2
 	for _, l := range [][2]plane.Point{
-		{{X: cx, Y: 5}, {X: cx, Y: b.Min.Y}}, {{X: cx, Y: b.Max.Y}, {X: cx, Y: s.H - 5}},
-		{{X: 5, Y: cy}, {X: b.Min.X, Y: cy}}, {{X: b.Max.X, Y: cy}, {X: s.W - 5, Y: cy}},
+		{{X: cx, Y: b.Min.Y - 5}, {X: cx, Y: b.Min.Y}}, {{X: cx, Y: b.Max.Y}, {X: cx, Y: b.Max.Y + 5}},
+		{{X: b.Min.X - 5, Y: cy}, {X: b.Min.X, Y: cy}}, {{X: b.Max.X, Y: cy}, {X: b.Max.X + 5, Y: cy}},
 	} {
 		items = append(items, Item{Layer: LayerFrame, Pen: PenFrame, Shape: Line(l[0], l[1])})
 	}

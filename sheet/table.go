@@ -12,11 +12,20 @@ type Table struct {
 	Row     float64
 }
 
-// Column is as wide as Width, with its title in Title, one entry a line.
+// Column is as wide as Width, with its title in Title, one entry a line, and its unit under it.
 type Column struct {
 	Title []string
+	Unit  string
 	Width float64
 	Align Align
+}
+
+// lines of the head: the title and the unit.
+func (c Column) lines() []string {
+	if c.Unit == "" {
+		return c.Title
+	}
+	return append(append([]string(nil), c.Title...), c.Unit)
 }
 
 // Cell is one figure or word. Symbol stands before the text.
@@ -31,11 +40,11 @@ type Cell struct {
 // cellPad is the room left and right inside a column.
 const cellPad = 1.5
 
-// Fit widens the columns to what stands in them and in their titles, at the lettering height h.
+// Fitted widens the columns to what stands in them and in their titles, at the lettering height h.
 func Fitted(columns []Column, rows [][]Cell, h float64) []Column {
 	out := append([]Column(nil), columns...)
 	for i := range out {
-		for _, t := range out[i].Title {
+		for _, t := range out[i].lines() {
 			out[i].Width = max(out[i].Width, Width(t, h, true)+2*cellPad)
 		}
 		for _, r := range rows {
@@ -68,7 +77,7 @@ func (t Table) Width() float64 {
 func (t Table) Head() float64 {
 	n := 1
 	for _, c := range t.Columns {
-		n = max(n, len(c.Title))
+		n = max(n, len(c.lines()))
 	}
 	return float64(n)*1.6*t.Height + 0.6*t.Height
 }
@@ -112,9 +121,10 @@ func (t Table) header(it Item, foot float64) []Item {
 	var out []Item
 	x := t.At.X
 	for _, c := range t.Columns {
-		for i, line := range c.Title {
-			y := foot + 0.7*t.Height + float64(len(c.Title)-1-i)*1.6*t.Height
-			text := Text{S: line, At: plane.Point{X: c.anchor(x), Y: y}, Height: t.Height, Anchor: Anchor{c.Align, Start}, Bold: i == 0}
+		lines := c.lines()
+		for i, line := range lines {
+			y := foot + 0.7*t.Height + float64(len(lines)-1-i)*1.6*t.Height
+			text := Text{S: line, At: plane.Point{X: c.anchor(x), Y: y}, Height: t.Height, Anchor: Anchor{c.Align, Start}, Bold: i < len(c.Title)}
 			out = append(out, it.with(text).flat()...)
 		}
 		x += c.Width

@@ -2,10 +2,14 @@ package survey
 
 import (
 	"math"
+
+	"brimline/finding"
+	"brimline/network"
 )
 
 // readings lists every reading with what the solution says of it, in book order.
 func (g *gather) readings(r *Result) {
+	defer g.idle()
 	of := make([]int, len(g.book.Readings))
 	for i := range of {
 		of[i] = -1
@@ -84,4 +88,26 @@ func (g *gather) part(i, k int) Part {
 	p.Adjusted, p.Residual = some(g.sol.Adjusted[at]), some(g.sol.Residual[at])
 	p.W, p.Redundancy, p.Detectable = some(g.sol.W[at]), some(g.sol.Redund[at]), some(g.sol.Detectable[at])
 	return p
+}
+
+// idle reports readings that cannot take part because a mark of theirs has no place yet.
+func (g *gather) idle() {
+	var n, marks []string
+	seen := map[int]bool{}
+	for i := range g.net.Obs {
+		o := &g.net.Obs[i]
+		if !o.Use || g.net.Ready(g.sol.X, o) {
+			continue
+		}
+		n = append(n, g.book.Readings[o.Reading].N)
+		for _, m := range o.Marks {
+			if !seen[m] && !g.net.Placed(g.sol.X, network.Unknown(m)) {
+				seen[m] = true
+				marks = append(marks, g.net.Marks[m])
+			}
+		}
+	}
+	if len(n) > 0 && len(marks) > 0 {
+		g.found = append(g.found, finding.Finding{Code: "not-used", Readings: n, Marks: marks})
+	}
 }

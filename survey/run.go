@@ -67,10 +67,27 @@ func run(ctx context.Context, in Input, warm *memory, step func(Step)) (*Result,
 	g.found = append(g.found, found...)
 	step(StepOutline)
 	for _, l := range in.Book.Lines {
-		fitted, f := outline.Fit(g.sol, l, g.net.ByName, g.net.Edge)
+		fitted, f := outline.Fit(g.sol, spec(l, g.net), g.net.Edge)
 		g.lines = append(g.lines, fitted)
 		g.found = append(g.found, f...)
 	}
 	step(StepResult)
 	return g.result(), remember(g.net, g.sol), nil
+}
+
+// spec numbers a line of the book.
+func spec(l fieldbook.Line, n *network.Network) outline.Spec {
+	out := outline.Spec{Name: l.Name, Edge: l.Edge, Closed: l.Closed}
+	for _, r := range l.Runs {
+		run := outline.SpecRun{Kind: r.Kind, Joint: r.Joint, Names: r.Marks}
+		for _, m := range r.Marks {
+			i, ok := n.ByName[m]
+			if !ok {
+				i = -1
+			}
+			run.Marks = append(run.Marks, i)
+		}
+		out.Runs = append(out.Runs, run)
+	}
+	return out
 }

@@ -27,6 +27,7 @@ RANGES = [
 
 def made(source, style):
     font = TTFont(source, recalcTimestamp=False)
+    fractions(font)
     o = subset.Options()
     o.layout_features = []
     o.hinting = False
@@ -43,6 +44,23 @@ def made(source, style):
         if r.nameID in names:
             r.string = names[r.nameID]
     return font
+
+
+def fractions(font):
+    """Gives the superior and inferior figures the shapes of numerators and denominators, which
+    stand on the foot line and at the height of capitals: they are used for fractions only."""
+    gsub = font["GSUB"].table
+    shapes = {}
+    for record in gsub.FeatureList.FeatureRecord:
+        for i in record.Feature.LookupListIndex if record.FeatureTag in ("numr", "dnom") else []:
+            shapes[record.FeatureTag] = gsub.LookupList.Lookup[i].SubTable[0].mapping
+    names = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"]
+    upper = [0x2070, 0xB9, 0xB2, 0xB3] + list(range(0x2074, 0x207A))
+    for t in font["cmap"].tables:
+        for i, n in enumerate(names):
+            if t.isUnicode():
+                t.cmap[upper[i]] = shapes["numr"][n]
+                t.cmap[0x2080 + i] = shapes["dnom"][n]
 
 
 def table(font, name):
