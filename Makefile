@@ -5,7 +5,7 @@ VERSION ?= $(shell git describe --tags --always --dirty 2>/dev/null || echo dev)
 RACES ?= 7
 FUZZTIME ?= 5m
 
-.PHONY: demo test proof bench bench-process fuzz dist lint clean
+.PHONY: demo test proof bench fuzz dist lint clean
 
 demo: ## writes the example books, their plans and their answers to demo/
 	go run ./cmd/brimline demo -o demo/
@@ -18,11 +18,9 @@ test: ## everything that must pass, under 15 minutes on two cores from a bare ma
 proof: ## thousands of simulated pools: do the promises hold? prints its seed and its table
 	go run ./internal/proof
 
-bench: ## the solver against a C++ reference, alternately, CPU seconds of one thread
+bench: ## the solver against a C++ reference, in turns; then `brimline solve` as a whole process
 	scripts/need bench
 	go run ./bench/race -n $(RACES)
-
-bench-process: ## `brimline solve` as a whole process: time and memory
 	go run ./bench/process
 
 fuzz: ## every fuzz target for FUZZTIME

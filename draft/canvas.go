@@ -17,6 +17,8 @@ type canvas struct {
 	unplaced []string  // runs and marks that found no room for their figures
 	factor   float64   // of the error ellipses
 	symbols  keySymbols
+	skipped  map[string]bool // marks between those that are numbered
+	every    int             // of so many marks one is numbered; 0 or 1: all
 }
 
 // Room in millimetres kept round the outline for numbers and dimensions, and round other marks.
@@ -108,8 +110,7 @@ func (c *canvas) put(list []candidate, cross float64) bool {
 	return ok
 }
 
-// owned is the closed outline in which or next to which a point lies: the nearest, with the place
-// on it; −1 when there is no outline.
+// nearest is the outline next to a point, with the place on it; −1 when there is no outline.
 func (c *canvas) nearest(p plane.Point) (at, seg int, t float64, foot plane.Point) {
 	at = -1
 	least := 0.0

@@ -45,6 +45,8 @@ func (c *canvas) dimension(o outline, r run, text string) {
 	case r.Kind == "arc":
 		c.tabled(r) // its radius stands on the drawing, its length in the table
 		return
+	case r.Kind == "curve" && len(o.runs) == 1:
+		return // its length is that of the outline, which stands inside
 	case r.Kind == "curve":
 		text = "curve " + text
 	}
@@ -60,7 +62,7 @@ func (c *canvas) dimensionWays(o outline, r run, s plane.Segment, text string) [
 	if o.ring < 0 {
 		side = 1
 	}
-	base := c.numberBand(r)
+	base := c.numberBand(o, r)
 	kind := sheet.DimStraight
 	if s.Bulge != 0 {
 		kind = sheet.DimArc
@@ -70,7 +72,7 @@ func (c *canvas) dimensionWays(o outline, r run, s plane.Segment, text string) [
 		offset := side * (base + extra)
 		if kind == sheet.DimArc {
 			offset = arcOffset(s, offset)
-			if s.Radius()+offset < 6 {
+			if math.Abs(s.Radius())+offset < 6 {
 				continue
 			}
 		}
@@ -88,9 +90,12 @@ func arcOffset(s plane.Segment, left float64) float64 { return -left * math.Copy
 
 // numberBand is the paper that the numbers of a run's marks need between edge and dimension line:
 // as many rows as their width asks of the room between two marks.
-func (c *canvas) numberBand(r run) float64 {
-	at, dir := r.middle()
-	_ = at
+func (c *canvas) numberBand(o outline, r run) float64 {
+	_, dir := r.middle()
+	out := dir.Left().Mul(-1)
+	if o.ring < 0 {
+		out = out.Mul(-1)
+	}
 	n, widest := 0, 0.0
 	path := plane.Path{Segs: r.segs}
 	for _, m := range c.marks {
@@ -101,14 +106,23 @@ func (c *canvas) numberBand(r run) float64 {
 		}
 	}
 	if n == 0 {
-		return 7
+		return 6 + figureRoom(out)
 	}
-	out := dir.Left()
 	deep := abs(out.X)*widest + abs(out.Y)*smallHeight
 	across := abs(out.Y)*widest + abs(out.X)*smallHeight + 1.2
 	rows := 1.0
 	if n > 1 {
 		rows = math.Ceil(across * float64(n-1) / path.Length())
 	}
-	return math.Min(30, nearNumber+rows*(deep+1.2)+1.2)
+	return math.Min(30, nearNumber+rows*(deep+1.2)+2) + figureRoom(out)
+}
+
+// figureRoom is the room between numbers and dimension line that the figure takes where it stands
+// on the side of the edge: above a line that lies under the pool, left of one that lies right of it.
+func figureRoom(out plane.Point) float64 {
+	turn := sheet.Upright(plane.Angle(out.Left()))
+	if (plane.Point{X: 1}).Turn(turn).Left().Dot(out) < 0 {
+		return dimHeight + 1
+	}
+	return 0
 }

@@ -11,7 +11,7 @@ const (
 	crossEdge  = 60.0 // a leader or dimension line across the edge
 	crossThin  = 6.0  // across another leader or dimension line
 	throughDot = 40.0 // a line through a mark
-	overFaint  = 1.5  // a text on an ellipse
+	overFaint  = 5.0  // a text on an ellipse
 	overTie    = 0.3  // a text on a reading's hairline
 )
 

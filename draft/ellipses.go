@@ -47,7 +47,7 @@ func (c *canvas) ellipses() {
 	for _, m := range c.marks {
 		p, ok := c.at(m)
 		e := c.result.Marks[m].Ellipse95
-		if !ok || e == nil || !(e.Major > 0) {
+		if !ok || e == nil || !(e.Major > 0) || c.skipped[m] {
 			continue
 		}
 		shape, fits := c.ellipse(p, *e)
@@ -71,6 +71,6 @@ func (c *canvas) ellipse(p plane.Point, e survey.Ellipse) (sheet.Ellipse, bool) 
 // around is the upright room of an ellipse in its own axes, a little inside its tips.
 func around(e sheet.Ellipse) room {
 	u := plane.Point{X: 1}.Turn(e.Turn)
-	a, b := u.Mul(0.8*e.A), u.Left().Mul(0.8*e.B)
+	a, b := u.Mul(0.9*e.A), u.Left().Mul(0.9*e.B)
 	return room{e.Centre.Sub(a).Sub(b), e.Centre.Add(a).Sub(b), e.Centre.Add(a).Add(b), e.Centre.Sub(a).Add(b)}
 }

@@ -1,6 +1,9 @@
 package draft
 
 import (
+	"slices"
+	"strings"
+
 	"brimline/plane"
 	"brimline/sheet"
 )
@@ -13,14 +16,13 @@ type row struct {
 	draw   func(at plane.Point) []sheet.Item
 }
 
-// linePitch is the distance of foot lines of lettering h high (ISO 3098: at least 1.4 h; 1.7 reads
-// better in long lines).
-const linePitch = 1.72
+// linePitch is the distance of foot lines over the height of the lettering (ISO 3098: at least 1.4).
+const linePitch = 1.64
 
 // paragraph wraps a sentence to a width, as rows.
 func paragraph(s string, h float64, bold bool, width float64) []row {
 	var rows []row
-	for _, l := range sheet.Wrap(sheet.Clean(s), h, bold, width) {
+	for _, l := range sheet.Wrap(glued(sheet.Clean(s)), h, bold, width) {
 		rows = append(rows, textRow(l, h, bold))
 	}
 	return rows
@@ -52,9 +54,11 @@ func listed(sentences []string, h, width float64) []row {
 	const in = 3.6
 	var rows []row
 	for _, s := range sentences {
-		for i, l := range sheet.Wrap(sheet.Clean(s), h, false, width-in) {
+		lines := sheet.Wrap(glued(sheet.Clean(s)), h, false, width-in)
+		for i, l := range lines {
 			first := i == 0
 			r := textRow(l, h, false)
+			r.joined = i+1 < len(lines)
 			draw := r.draw
 			r.draw = func(at plane.Point) []sheet.Item {
 				items := draw(at.Add(plane.Point{X: in}))
@@ -70,8 +74,8 @@ func listed(sentences []string, h, width float64) []row {
 	return rows
 }
 
-// pour sets rows into a column and gives those that found no room.
-func pour(rows []row, box plane.Box) (items []sheet.Item, left []row) {
+// pour sets rows into a column; it gives the depth used and the rows that found no room.
+func pour(rows []row, box plane.Box) (items []sheet.Item, depth float64, left []row) {
 	y := box.Max.Y
 	fresh := true
 	for i := 0; i < len(rows); i++ {
@@ -87,45 +91,39 @@ func pour(rows []row, box plane.Box) (items []sheet.Item, left []row) {
 			}
 		}
 		if y-need < box.Min.Y && !(fresh && need > box.Max.Y-box.Min.Y) && !r.space {
-			return items, rows[i:]
+			return items, box.Max.Y - y, rows[i:]
 		}
 		items = append(items, r.draw(plane.Point{X: box.Min.X, Y: y})...)
 		y -= r.height
 		fresh = false
 	}
-	return items, nil
+	return items, box.Max.Y - y, nil
 }
 
 // pourAll fills columns one after another.
 func pourAll(rows []row, columns []plane.Box) (items []sheet.Item, left []row) {
 	for _, c := range columns {
 		var more []sheet.Item
-		more, rows = pour(rows, shrink(c, inset))
+		more, _, rows = pour(rows, shrink(c, inset))
 		items = append(items, more...)
 	}
 	return items, rows
 }
 
-// wordSheets carry the words that found no room on the plan, in columns.
-func (j *job) wordSheets(rows []row) []sheet.Sheet {
-	var out []sheet.Sheet
-	for len(rows) > 0 {
-		free, _ := tableZones(j.size)
-		columns := 1 + int((free.Max.X-free.Min.X)/250)
-		w := (free.Max.X - free.Min.X) / float64(columns)
-		s := sheet.Sheet{Title: "Notes to the plan", Size: j.size, Items: j.size.Frame()}
-		var boxes []plane.Box
-		for i := 0; i < columns; i++ {
-			x := free.Min.X + float64(i)*w
-			boxes = append(boxes, plane.Box{Min: plane.Point{X: x, Y: free.Min.Y}, Max: plane.Point{X: x + w, Y: free.Max.Y}})
+// glued keeps figures and their units on one line.
+func glued(s string) string {
+	w := strings.Split(s, " ")
+	out := w[0]
+	for i := 1; i < len(w); i++ {
+		space := " "
+		last := w[i-1]
+		if last != "" && last[len(last)-1] >= '0' && last[len(last)-1] <= '9' && slices.Contains(unitWords, strings.TrimRight(w[i], ".,;:)")) {
+			space = sheet.Glue
 		}
-		items, left := pourAll(rows, boxes)
-		s.Items = append(s.Items, items...)
-		out = append(out, s)
-		if len(left) == len(rows) {
-			break // cannot happen: an empty column takes any row
-		}
-		rows = left
+		out += space + w[i]
 	}
 	return out
 }
+
+// unitWords follow figures.
+var unitWords = []string{"mm", "m", "cm", "in", "ft", "m²", "ft²", "%", "times"}

@@ -27,14 +27,14 @@ func (c *canvas) key(width float64) []row {
 		return nil
 	}
 	rows := heading("Key", width)
-	for _, l := range lines {
-		wrapped := sheet.Wrap(l.words, smallHeight, false, width-16)
+	for k, l := range lines {
+		wrapped := sheet.Wrap(glued(l.words), smallHeight, false, width-16)
 		for i, text := range wrapped {
 			r := textRow(text, smallHeight, false)
 			set, symbol := r.draw, l.draw
 			first := i == 0
 			r.height = 5
-			r.joined = i+1 < len(wrapped)
+			r.joined = i+1 < len(wrapped) || k+1 < len(lines)
 			r.draw = func(at plane.Point) []sheet.Item {
 				items := set(at.Add(plane.Point{X: 16, Y: -0.3}))
 				if first {

@@ -104,7 +104,10 @@ func (c *canvas) house(wall []plane.Point) {
 	}
 	mid := plane.Lerp(a, b, 0.5)
 	away := plane.Point{Y: 1}
-	if i, _, _, foot := c.nearest(mid); i >= 0 && foot.Dist(mid) > 1e-6 {
+	switch i, seg, t, foot := c.nearest(mid); {
+	case i >= 0 && foot.Dist(mid) < 3:
+		away = c.corner(c.paper[i], seg, t)
+	case i >= 0:
 		away = mid.Sub(foot).Unit()
 	}
 	var list []candidate

@@ -14,9 +14,9 @@ func (j *job) markTable() listing {
 	l := listing{
 		title: "Marks",
 		columns: []sheet.Column{
-			column(sheet.Start, "mark"), column(sheet.End, "x", lu), column(sheet.End, "y", lu), column(sheet.End, "x + y", lu),
-			column(sheet.End, "sd x", u), column(sheet.End, "sd y", u), column(sheet.End, "ellipse", "long", u), column(sheet.End, "ellipse", "short", u),
-			column(sheet.End, "long axis", "at"), column(sheet.End, "could", "hide", u), column(sheet.Start, "a mistake", "would show"),
+			column(sheet.Start, "", "mark"), column(sheet.End, lu, "x"), column(sheet.End, lu, "y"), column(sheet.End, lu, "x + y"),
+			column(sheet.End, u, "sd x"), column(sheet.End, u, "sd y"), column(sheet.End, u, "ellipse", "long"), column(sheet.End, u, "ellipse", "short"),
+			column(sheet.End, "", "long axis", "at"), column(sheet.End, u, "could", "hide"), column(sheet.Start, "", "a mistake", "would show"),
 		},
 		after: []string{j.datum(), "Ellipse: half axes of the 95 % region, relative to the origin and the baseline; long axis clockwise from +y. " +
 			"Could hide: how far the mark may move by an error in one reading that the tests miss. x + y is there to check what is typed again."},

@@ -10,14 +10,19 @@ import (
 // Distances of a number from its mark in millimetres: the nearest, and the one from which a leader
 // is drawn.
 const (
-	nearNumber = 1.9
-	leadNumber = 3.2
+	nearNumber = 2.2
+	leadNumber = 3.6
 )
 
 // numbered says that a mark's name is written beside it.
 func (c *canvas) numbered(m string) bool {
+	return !c.lasting(m) && !c.skipped[m]
+}
+
+// lasting marks are pegs and benchmarks, with larger names.
+func (c *canvas) lasting(m string) bool {
 	k := c.kind(m)
-	return k != peg && k != benchmark
+	return k == peg || k == benchmark
 }
 
 // number is a mark's name in the making.
@@ -33,9 +38,9 @@ type number struct {
 // along the outline, then again as long as one finds a better place now that the others are there.
 func (c *canvas) numbers() {
 	var list []*number
-	for _, want := range []bool{false, true} {
+	for _, lasting := range []bool{true, false} {
 		for _, m := range c.marks {
-			if p, ok := c.at(m); ok && c.numbered(m) == want {
+			if p, ok := c.at(m); ok && c.lasting(m) == lasting && !c.skipped[m] {
 				list = append(list, &number{mark: m, owner: c.next(), ways: c.numberWays(m, p)})
 			}
 		}
@@ -77,7 +82,7 @@ func (c *canvas) numberWays(m string, p plane.Point) []candidate {
 	out, turns := c.numberSide(p)
 	text := sheet.Text{S: m, Height: smallHeight, Anchor: sheet.MidCentre}
 	gap := nearNumber
-	if !c.numbered(m) {
+	if c.lasting(m) {
 		text.Height, text.Bold = dimHeight, true
 		gap = pegR + 1.2
 	}
@@ -103,11 +108,7 @@ func (c *canvas) numberSide(p plane.Point) (out plane.Point, turns []float64) {
 	if foot.Dist(p) < 3 {
 		return c.corner(o, seg, t), turns
 	}
-	away := p.Sub(foot).Unit()
-	if c.inPool(p) {
-		return away, round()
-	}
-	return away, round()
+	return p.Sub(foot).Unit(), round()
 }
 
 // corner is the outward direction at a place of an outline; near a joint the mean of both sides.

@@ -27,8 +27,7 @@ func Plan(b *fieldbook.Book, r *survey.Result, o Options) []sheet.Sheet {
 	j := newJob(b, r, o)
 	first, left := j.planSheet()
 	sheets := []sheet.Sheet{first}
-	sheets = append(sheets, j.wordSheets(left)...)
-	sheets = append(sheets, j.tableSheets()...)
+	sheets = append(sheets, j.tableSheets(left)...)
 	for i := range sheets {
 		sheets[i].Items = append(sheets[i].Items, j.titleBlock(sheets[i], i+1, len(sheets))...)
 	}

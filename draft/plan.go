@@ -30,6 +30,7 @@ func (j *job) planSheet() (sheet.Sheet, []row) {
 
 // all draws the plan: what cannot move first, then what looks for room, the most bound first.
 func (c *canvas) all(zone plane.Box) {
+	c.thin()
 	c.edges()
 	c.ties()
 	c.drawMarks()
@@ -44,6 +45,7 @@ func (c *canvas) all(zone plane.Box) {
 	c.inside()
 	c.north(zone)
 	c.scaleBar(zone)
+	c.ground()
 }
 
 // zoneRules part the plan from the words.

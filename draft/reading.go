@@ -17,6 +17,9 @@ func (j *job) reading(c *canvas) []string {
 		}
 		out = append(out, "The marks of "+o.name+" run "+way+" from "+o.runs[0].From+".")
 	}
+	if c.every > 1 {
+		out = append(out, "Along the edge every "+ordinal(c.every)+" mark is numbered and has its error ellipse drawn; the table has them all.")
+	}
 	if p := j.book.Place; p.Shallow != "" && p.Deep != "" {
 		out = append(out, "Left and right are said standing at the shallow end ("+p.Shallow+") and facing the deep end ("+p.Deep+").")
 	}
@@ -53,4 +56,17 @@ func sweepText(degrees *float64) string {
 		return none
 	}
 	return plain(degrees, 1) + "°"
+}
+
+// ordinal writes the numbers that thin chooses from.
+func ordinal(n int) string {
+	switch n {
+	case 2:
+		return "second"
+	case 5:
+		return "fifth"
+	case 10:
+		return "tenth"
+	}
+	return itoa(n) + "th"
 }

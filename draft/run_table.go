@@ -13,8 +13,8 @@ func (j *job) runTable() listing {
 	l := listing{
 		title: "Runs",
 		columns: []sheet.Column{
-			column(sheet.Start, "line"), column(sheet.Start, "kind"), column(sheet.Start, "from"), column(sheet.Start, "to"), column(sheet.End, "length", lu),
-			column(sheet.End, "±", u), column(sheet.End, "radius", lu), column(sheet.End, "±", u), column(sheet.End, "sweep"), column(sheet.End, "±"), column(sheet.Start, "begins"),
+			column(sheet.Start, "", "line"), column(sheet.Start, "", "kind"), column(sheet.Start, "", "from"), column(sheet.Start, "", "to"), column(sheet.End, lu, "length"),
+			column(sheet.End, u, "±"), column(sheet.End, lu, "radius"), column(sheet.End, u, "±"), column(sheet.End, "", "sweep"), column(sheet.End, "", "±"), column(sheet.Start, "", "begins"),
 		},
 	}
 	for _, name := range j.lines {

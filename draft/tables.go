@@ -24,8 +24,10 @@ type listing struct {
 
 // tableSheets deals the tables out over as many sheets as they take, side by side where the paper
 // is wide enough. A table that goes on repeats its header.
-func (j *job) tableSheets() []sheet.Sheet {
+// Words that found no room on the plan come first.
+func (j *job) tableSheets(left []row) []sheet.Sheet {
 	p := &pages{job: j}
+	p.words(left)
 	for _, l := range []listing{j.tieTable(), j.markTable(), j.runTable()} {
 		if len(l.rows) > 0 {
 			p.add(l)
@@ -76,6 +78,23 @@ func (p *pages) add(l listing) {
 	p.under(l.after)
 }
 
+// words sets rows of words in strips as wide as the column on the plan.
+func (p *pages) words(rows []row) {
+	for len(rows) > 0 {
+		if len(p.sheets) == 0 || p.at.X+p.wide+stripGap+columnWidth > p.free.Max.X {
+			p.newPage()
+		} else {
+			p.at.X += p.wide + stripGap
+		}
+		p.name("Notes")
+		box := plane.Box{Min: plane.Point{X: p.at.X, Y: p.free.Min.Y}, Max: plane.Point{X: p.at.X + columnWidth, Y: p.free.Max.Y}}
+		items, depth, left := pour(rows, box)
+		s := &p.sheets[len(p.sheets)-1]
+		s.Items = append(s.Items, items...)
+		p.at.Y, p.wide, rows = p.free.Max.Y-depth-8, columnWidth-2*inset, left
+	}
+}
+
 // least is the fewest rows that begin a table.
 const least = 4
 
@@ -111,7 +130,7 @@ func (p *pages) set(t sheet.Table, title string) {
 // under writes sentences under a table, as wide as it is.
 func (p *pages) under(sentences []string) {
 	for _, s := range sentences {
-		for _, l := range sheet.Wrap(sheet.Clean(s), tableText, false, max(p.wide, 60)) {
+		for _, l := range sheet.Wrap(glued(sheet.Clean(s)), tableText, false, max(p.wide, 60)) {
 			if p.at.Y-linePitch*tableText < p.free.Min.Y {
 				p.at = plane.Point{X: p.at.X + p.wide + stripGap, Y: p.free.Max.Y}
 				if p.at.X+90 > p.free.Max.X {
@@ -140,16 +159,13 @@ func (p *pages) name(title string) {
 		}
 	}
 	p.titles = append(p.titles, title)
-	text := "Tables: " + title
+	text := ""
 	if len(p.titles) == 1 {
 		text = title
 	} else {
-		text = "Tables: "
-		for i, t := range p.titles {
-			if i > 0 {
-				text += ", "
-			}
-			text += lower(t)
+		text = p.titles[0]
+		for _, t := range p.titles[1:] {
+			text += ", " + lower(t)
 		}
 	}
 	p.sheets[len(p.sheets)-1].Title = text
@@ -157,9 +173,9 @@ func (p *pages) name(title string) {
 
 func lower(s string) string { return string(s[0]|0x20) + s[1:] }
 
-// column with a title in lines.
-func column(align sheet.Align, title ...string) sheet.Column {
-	return sheet.Column{Title: title, Align: align}
+// column with its unit, "" for none, and a title in lines.
+func column(align sheet.Align, unit string, title ...string) sheet.Column {
+	return sheet.Column{Title: title, Unit: unit, Align: align}
 }
 
 // cells are plain texts.

@@ -12,9 +12,9 @@ func (j *job) tieTable() listing {
 	l := listing{
 		title: "Readings",
 		columns: []sheet.Column{
-			column(sheet.End, "no."), column(sheet.Start, "kind"), column(sheet.Start, "from"), column(sheet.Start, "to"), column(sheet.End, "as read"),
-			column(sheet.End, "adjusted", j.fig.lengthUnit()), column(sheet.End, "residual", u), column(sheet.End, "sd", u),
-			column(sheet.End, "w"), column(sheet.End, "r"), column(sheet.End, "could", "hide", u), column(sheet.Start, "state"),
+			column(sheet.End, "", "no."), column(sheet.Start, "", "kind"), column(sheet.Start, "", "from"), column(sheet.Start, "", "to"),
+			column(sheet.End, "", "as read"), column(sheet.End, j.fig.lengthUnit(), "adjusted"), column(sheet.End, u, "residual"), column(sheet.End, u, "sd"),
+			column(sheet.End, "", "w"), column(sheet.End, "", "r"), column(sheet.End, u, "could", "hide"), column(sheet.Start, "", "state"),
 		},
 		after: []string{
 			"Residual = adjusted less read. sd: one standard deviation of the reading as taken. w: residual over its own standard deviation, suspect beyond 3.29. " +

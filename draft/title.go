@@ -76,8 +76,8 @@ func (j *job) blockRows(s sheet.Sheet, page string) []titleRow {
 	name := titleCell{"job", j.jobName(), 1.7, 5}
 	title := titleCell{"title", s.Title, 1.7, 0}
 	ref, measured, by := titleCell{"reference", or(b.Ref), 1, 0}, titleCell{"measured on", or(b.Measured), 1, 0}, titleCell{"measured by", or(b.By), 1, 0}
-	scale, paper, issued := titleCell{"scale", scaleOf(s), 1, 0}, titleCell{"paper", s.Size.Name, 1, 0}, titleCell{"date of issue", j.issued(), 1, 0}
-	rev, sheetNo, drawn := titleCell{"revision", or(j.opt.Revision), 1, 0}, titleCell{"sheet", page, 1, 0}, titleCell{"drawn by", j.program(), 1, 0}
+	scale, paper, issued := titleCell{"scale", scaleOf(s), 1, 0}, titleCell{"paper", s.Size.Name, 0.9, 0}, titleCell{"date of issue", j.issued(), 1.2, 0}
+	rev, sheetNo, drawn := titleCell{"revision", or(j.opt.Revision), 0.8, 0}, titleCell{"sheet", page, 1, 0}, titleCell{"drawn by", j.program(), 1, 0}
 	if s.Size.Upright() {
 		title.share = 1.4
 		return []titleRow{

@@ -41,7 +41,11 @@ func (j *job) verdict(width float64) []row {
 	rows = append(rows, paragraph(j.meaning(word), smallHeight, false, width)...)
 	if len(j.result.Shape.Why) > 0 {
 		rows = append(rows, gap(1))
-		rows = append(rows, listed(j.result.Shape.Why, smallHeight, width)...)
+		var why []string
+		for _, w := range j.result.Shape.Why {
+			why = append(why, sentence(w, ""))
+		}
+		rows = append(rows, listed(why, smallHeight, width)...)
 	}
 	return rows
 }
@@ -55,7 +59,7 @@ func (j *job) meaning(word string) string {
 	case "unproven":
 		return "The shape may be right, but a mistake could pass unseen and move the edge by more than " + tolerance + "."
 	case "unfit":
-		return "Do not cut from this plan: the edge is not known to within its share of " + tolerance + "."
+		return "Do not cut from this plan yet. The tolerance of the shape is " + tolerance + "."
 	}
 	return ""
 }

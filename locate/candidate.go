@@ -157,9 +157,14 @@ func (c *candidate) decided() bool {
 	return c.places[1].cost-c.places[0].cost > certainBy
 }
 
+// goodAngle is the sine of a crossing angle from which a place can be trusted while better ones
+// may still come.
+const goodAngle = 0.2
+
 // placeCertain surveys every mark whose surroundings changed and places those that readings
-// decide, the best-conditioned first; false when there is none.
-func (g *growth) placeCertain() bool {
+// decide at a crossing of at least the sine given, the best-conditioned first; false when there
+// is none.
+func (g *growth) placeCertain(least float64) bool {
 	g.poseSetups()
 	var ready []*candidate
 	for m := range g.placed {
@@ -170,7 +175,7 @@ func (g *growth) placeCertain() bool {
 			g.dirty[m] = false
 			g.waiting[m] = g.survey(m)
 		}
-		if c := g.waiting[m]; c != nil && c.decided() {
+		if c := g.waiting[m]; c != nil && c.decided() && c.places[0].angle >= least {
 			ready = append(ready, c)
 		}
 	}
@@ -199,4 +204,21 @@ func (c *candidate) weight() float64 {
 		w += 0.1
 	}
 	return w
+}
+
+// reconsider surveys every placed mark again, now that all its neighbours have places, and moves
+// it where its readings clearly fit better.
+func (g *growth) reconsider() {
+	for m, ok := range g.placed {
+		if !ok || g.ends[m] || len(g.of[m]) < 3 {
+			continue
+		}
+		c := g.survey(m)
+		if c == nil || len(c.circles)+2*len(c.spots) < 3 || !c.decided() {
+			continue
+		}
+		if c.costAt(g.pos[m])-c.places[0].cost > certainBy {
+			g.pos[m] = c.places[0].p
+		}
+	}
 }

@@ -28,9 +28,10 @@ func (g *growth) choose() bool {
 	c := &chooser{g: g, groups: gs, where: make([]plane.Point, len(g.pos)), known: append([]bool(nil), g.placed...)}
 	copy(c.where, g.pos)
 	c.begin()
-	c.improve(false)
 	if c.crossings() > 0 {
-		c.improve(true)
+		c.improve(true, aLittle)
+	} else {
+		c.improve(false, muchLess)
 	}
 	for i := range gs {
 		for k, m := range gs[i].marks {
@@ -236,9 +237,15 @@ func (c *chooser) set(i int) {
 	}
 }
 
-// improve flips stretches of groups while that lowers the bend clearly.
-func (c *chooser) improve(crossing bool) {
-	const clearly = 0.7 // radians of turning, common practice, no source
+// How much less bend (radians of turning) makes marks change sides: a little where the line
+// crosses itself, much where it does not, since a waist may well bend. Common practice, no source.
+const (
+	aLittle  = 0.7
+	muchLess = 2.5
+)
+
+// improve flips stretches of groups while that lowers the bend by more than clearly.
+func (c *chooser) improve(crossing bool, clearly float64) {
 	longest := len(c.groups)
 	if longest > 250 {
 		longest = 3

@@ -163,17 +163,21 @@ type growth struct {
 	usable  int          // readings between placed marks
 	count   int          // placed marks
 	waiting []*candidate // by mark: what is known of a mark that waits
+	ends    []bool       // by mark: an end of a baseline with offsets, which must keep still
 	kept    []group      // choices made
 }
 
 func newGrowth(n *network.Network, left bool) *growth {
 	k := len(n.Marks)
 	g := &growth{n: n, of: make([][]int, k), pos: make([]plane.Point, k), placed: make([]bool, k), other: make([][]plane.Point, k),
-		pose: make([]*pose, len(n.Setups)), dirty: make([]bool, k), left: left, gauge: -1, chosen: make([]bool, k), mirror: make([][2]int, k), waiting: make([]*candidate, k)}
+		pose: make([]*pose, len(n.Setups)), dirty: make([]bool, k), left: left, gauge: -1, chosen: make([]bool, k), mirror: make([][2]int, k), waiting: make([]*candidate, k), ends: make([]bool, k)}
 	for i := range n.Obs {
 		if n.Obs[i].Use || n.Obs[i].Sketch {
-			for _, m := range n.Obs[i].Marks {
+			for k, m := range n.Obs[i].Marks {
 				g.of[m] = append(g.of[m], i)
+				if _, ok := n.Obs[i].Kind.(network.Offset); ok && k > 0 {
+					g.ends[m] = true
+				}
 			}
 		}
 	}
@@ -207,11 +211,14 @@ func (g *growth) place(m int, p plane.Point) {
 func (g *growth) run() {
 	for {
 		switch {
-		case g.placeCertain():
+		case g.placeCertain(goodAngle):
 		case g.takeHand():
 		case g.choose():
+		case g.placeCertain(0):
 		default:
-			g.settle(12)
+			g.settle(6)
+			g.reconsider()
+			g.settle(6)
 			return
 		}
 	}

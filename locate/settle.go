@@ -11,7 +11,7 @@ import (
 func (g *growth) settle(times int) {
 	for range times {
 		for m, ok := range g.placed {
-			if ok {
+			if ok && !g.ends[m] {
 				g.nudge(m)
 			}
 		}

@@ -91,7 +91,7 @@ func (d Dimension) radius() Parts {
 
 func (d Dimension) arc() Parts {
 	seg := plane.Segment{A: d.A, B: d.B, Bulge: d.Bulge}
-	c, r := seg.Centre(), seg.Radius()
+	c, r := seg.Centre(), math.Abs(seg.Radius())
 	far := func(p plane.Point) plane.Point { return c.Add(p.Sub(c).Unit().Mul(r + d.Offset)) }
 	line := plane.Segment{A: far(d.A), B: far(d.B), Bulge: d.Bulge}
 	var p Parts

@@ -63,10 +63,11 @@ func (t Text) Corners() [4]plane.Point {
 	return [4]plane.Point{low, low.Add(along.Mul(w)), high.Add(along.Mul(w)), high}
 }
 
-// Upright turns a direction so that a text along it is read from below or from the right.
+// Upright turns a direction so that a text along it is read from below or from the right: from
+// −85° to 95°, so that a figure along a line that is upright but for a little reads upward.
 func Upright(turn float64) float64 {
 	t := math.Remainder(turn, 2*math.Pi)
-	if t > math.Pi/2+1e-9 || t <= -math.Pi/2+1e-9 {
+	if low := -85 * math.Pi / 180; t <= low || t > low+math.Pi {
 		t = math.Remainder(t+math.Pi, 2*math.Pi)
 	}
 	return t

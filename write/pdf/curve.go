@@ -23,7 +23,7 @@ func (p *page) path(q plane.Path) string {
 			continue
 		}
 		c, sweep := s.Centre(), s.Sweep()
-		b.WriteString(p.arc(s.A.Sub(c), sweep, s.Radius(), func(v plane.Point) plane.Point { return c.Add(v) }))
+		b.WriteString(p.arc(s.A.Sub(c), sweep, math.Abs(s.Radius()), func(v plane.Point) plane.Point { return c.Add(v) }))
 	}
 	if q.Closed && len(q.Segs) > 0 {
 		b.WriteString("h ")

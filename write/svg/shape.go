@@ -68,7 +68,7 @@ func (p *printer) path(q plane.Path) string {
 		if s.Bulge < 0 {
 			sweep = 1
 		}
-		r := p.num(s.Radius())
+		r := p.num(math.Abs(s.Radius()))
 		fmt.Fprintf(&b, "A%s %s 0 %d %d %s", r, r, large, sweep, p.at(s.B))
 	}
 	if q.Closed {

@@ -30,11 +30,11 @@ func head(r *survey.Result, m measure) string {
 func meaning(state, tolerance string) string {
 	switch state {
 	case "ready":
-		return "The shape is known within its tolerance of " + tolerance + ", and a mistake that would spoil it would have shown."
+		return "The shape is known well enough for its tolerance of " + tolerance + ", and a mistake that would spoil it would have shown."
 	case "unproven":
 		return "The shape may be right, but a mistake could stand in the readings unseen and move it beyond its tolerance of " + tolerance + "."
 	case "unfit":
-		return "Cut nothing from this yet: the shape is not known within its tolerance of " + tolerance + "."
+		return "Cut nothing from this yet: the shape is not known well enough for its tolerance of " + tolerance + "."
 	}
 	return "Nothing can be said of the shape."
 }

@@ -1,0 +1,208 @@
+package network_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"brimline/network"
+)
+
+// shape says how to make an observation of a kind: its marks, and whether it has a set-up.
+type shape struct {
+	name  string
+	kind  string
+	marks int
+	setup bool
+	edit  func(o *network.Obs)
+}
+
+// shapes has at least one entry for every member of network.Kinds.
+func shapes() []shape {
+	return []shape{
+		{name: "tie", kind: "tie", marks: 2},
+		{name: "tie with zero and scale", kind: "tie", marks: 2, edit: func(o *network.Obs) { o.Zero, o.Scale = 0.03, 1.01 }},
+		{name: "offset", kind: "offset", marks: 3},
+		{name: "seen", kind: "seen", marks: 1, setup: true},
+		{name: "seen, y downward", kind: "seen", marks: 1, setup: true, edit: func(o *network.Obs) { o.Flip = true }},
+		{name: "seen, solved scale", kind: "seen", marks: 1, setup: true, edit: func(o *network.Obs) { o.Solve = true }},
+		{name: "seen, both", kind: "seen", marks: 1, setup: true, edit: func(o *network.Obs) { o.Solve, o.Flip = true, true }},
+	}
+}
+
+// made gives the observation and a random state: marks within 20 m, any turn, scale near 1.
+func made(t *testing.T, s shape, r *rand.Rand) (*network.Obs, network.State) {
+	t.Helper()
+	k, ok := network.KindNamed(s.kind)
+	if !ok {
+		t.Fatalf("%s: no such kind", s.name)
+	}
+	o := &network.Obs{Kind: k, Setup: -1, Scale: 1, Use: true}
+	var x network.State
+	for m := range s.marks {
+		o.Marks = append(o.Marks, m)
+		o.At = append(o.At, len(x))
+		x = append(x, 20*r.Float64()-10, 20*r.Float64()-10)
+	}
+	if s.setup {
+		o.Setup = s.marks
+	}
+	if s.edit != nil {
+		s.edit(o)
+	}
+	if s.setup {
+		o.At = append(o.At, len(x))
+		x = append(x, 20*r.Float64()-10, 20*r.Float64()-10, 6*r.Float64()-3)
+		if o.Solve {
+			x = append(x, 0.7+0.6*r.Float64())
+		}
+	}
+	o.Size = len(x)
+	o.Blocks = k.Touches(o)
+	o.Values = make([]float64, len(k.Parts()))
+	return o, x
+}
+
+// predict gives the values and the derivatives.
+func predict(o *network.Obs, x network.State) (value, jac []float64) {
+	value, jac = make([]float64, len(o.Values)), make([]float64, len(o.Values)*o.Size)
+	o.Kind.Predict(x, o, value, jac)
+	return value, jac
+}
+
+// Every kind's derivatives agree with central differences; every kind is in the table.
+func TestDerivatives(t *testing.T) {
+	left := map[string]bool{}
+	for _, k := range network.Kinds {
+		left[k.Name()] = true
+	}
+	r := rand.New(rand.NewPCG(1, 2))
+	const h = 1e-5
+	for _, s := range shapes() {
+		delete(left, s.kind)
+		for range 50 {
+			o, x := made(t, s, r)
+			if len(o.Blocks) != len(o.At) {
+				t.Fatalf("%s: touches %d blocks, made %d", s.name, len(o.Blocks), len(o.At))
+			}
+			_, jac := predict(o, x)
+			for c := range x {
+				was := x[c]
+				x[c] = was + h
+				up, _ := predict(o, x)
+				x[c] = was - h
+				down, _ := predict(o, x)
+				x[c] = was
+				for p := range up {
+					want := (up[p] - down[p]) / (2 * h)
+					if got := jac[p*o.Size+c]; math.Abs(got-want) > 1e-7*(1+math.Abs(want)) {
+						t.Fatalf("%s: part %d by scalar %d is %.10g, by differences %.10g at %v", s.name, p, c, got, want, x)
+					}
+				}
+			}
+		}
+	}
+	for name := range left {
+		t.Errorf("kind %s has no derivative test", name)
+	}
+}
+
+// Second derivatives agree with central differences of the first ones; the force is not 1, and
+// Curve adds to what stands there.
+func TestCurve(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	const h = 1e-5
+	curved := 0
+	for _, s := range shapes() {
+		k, _ := network.KindNamed(s.kind)
+		c, ok := k.(network.Curved)
+		if !ok {
+			continue
+		}
+		curved++
+		for range 50 {
+			o, x := made(t, s, r)
+			f := make([]float64, len(o.Values))
+			for p := range f {
+				f[p] = 4*r.Float64() - 2
+			}
+			hess := make([]float64, o.Size*o.Size)
+			for i := range hess {
+				hess[i] = 7
+			}
+			c.Curve(x, o, f, hess)
+			for b := range x {
+				was := x[b]
+				x[b] = was + h
+				_, up := predict(o, x)
+				x[b] = was - h
+				_, down := predict(o, x)
+				x[b] = was
+				for a := range x {
+					want := 7.0
+					for p := range f {
+						want += f[p] * (up[p*o.Size+a] - down[p*o.Size+a]) / (2 * h)
+					}
+					if got := hess[a*o.Size+b]; math.Abs(got-want) > 1e-6 {
+						t.Fatalf("%s: entry %d,%d is %.9g, by differences %.9g", s.name, a, b, got, want)
+					}
+				}
+			}
+		}
+	}
+	if curved < 2 {
+		t.Errorf("%d curved shapes tested, want the tie's two", curved)
+	}
+}
+
+// Where two marks coincide the direction is +x, and nothing is NaN.
+func TestCoincidentMarks(t *testing.T) {
+	x := network.State{2, 3, 2, 3, 5, 7}
+	tie := &network.Obs{Kind: network.Tie{}, Marks: []int{0, 1}, At: []int{0, 2}, Size: 4, Scale: 1, Values: []float64{0}}
+	v, j := predict(tie, x)
+	if v[0] != 0 || j[0] != -1 || j[1] != 0 || j[2] != 1 || j[3] != 0 {
+		t.Errorf("tie: %v %v", v, j)
+	}
+	hess := make([]float64, 16)
+	network.Tie{}.Curve(x, tie, []float64{1}, hess)
+	for _, h := range hess {
+		if h != 0 {
+			t.Errorf("tie: curve %v", hess)
+			break
+		}
+	}
+	off := &network.Obs{Kind: network.Offset{}, Marks: []int{2, 0, 1}, At: []int{4, 0, 2}, Size: 6, Scale: 1, Values: []float64{0, 0}}
+	if v, _ = predict(off, x); v[0] != 3 || v[1] != 4 {
+		t.Errorf("offset: %v, want 3 along +x and 4 left", v)
+	}
+}
+
+// What each kind predicts, by hand.
+func TestPredictByHand(t *testing.T) {
+	off := &network.Obs{Kind: network.Offset{}, Marks: []int{2, 0, 1}, At: []int{4, 0, 2}, Size: 6, Scale: 1, Values: []float64{0, 0}}
+	seen := &network.Obs{Kind: network.Seen{}, Marks: []int{0}, Setup: 1, At: []int{0, 2}, Size: 5, Scale: 1, Values: []float64{0, 0}}
+	flip, scaled := *seen, *seen
+	flip.Flip = true
+	scaled.Solve, scaled.Size = true, 6
+	for _, c := range []struct {
+		name string
+		o    *network.Obs
+		x    network.State
+		want []float64
+	}{
+		{"tie", &network.Obs{Kind: network.Tie{}, Marks: []int{0, 1}, At: []int{0, 2}, Size: 4, Scale: 2, Zero: 0.5, Values: []float64{0}}, network.State{1, 1, 4, 5}, []float64{10.5}},
+		{"offset left of a line going up", off, network.State{1, 1, 1, 9, 0, 4}, []float64{3, 1}},
+		{"offset right of a line going up", off, network.State{1, 1, 1, 9, 3, 0}, []float64{-1, -2}},
+		{"seen from a set-up turned by a quarter", seen, network.State{1, 5, 1, 2, math.Pi / 2}, []float64{3, 0}},
+		{"seen, to the left of it", seen, network.State{0, 2, 1, 2, math.Pi / 2}, []float64{0, 1}},
+		{"seen, y downward", &flip, network.State{0, 2, 1, 2, math.Pi / 2}, []float64{0, -1}},
+		{"seen, scale 2", &scaled, network.State{0, 3, 1, 2, math.Pi / 2, 2}, []float64{2, 2}},
+	} {
+		got, _ := predict(c.o, c.x)
+		for p := range c.want {
+			if math.Abs(got[p]-c.want[p]) > 1e-12 {
+				t.Errorf("%s: %v, want %v", c.name, got, c.want)
+			}
+		}
+	}
+}
