@@ -109,7 +109,7 @@ func (f *field) roomPrice(r room, owner int, most float64) float64 {
 
 func (f *field) linePrice(l line, owner int, most float64) float64 {
 	cost := 0.0
-	box := plane.BoundsOf(l.a, l.b)
+	box := grow(plane.BoundsOf(l.a, l.b), closeBy)
 	for i := range f.rooms {
 		t := &f.rooms[i]
 		if (t.owner == 0 || t.owner != owner) && t.line > 0 && box.Meets(t.box, 0) && t.cutBy(l.a, l.b) {
@@ -121,7 +121,7 @@ func (f *field) linePrice(l line, owner int, most float64) float64 {
 	}
 	for i := range f.lines {
 		t := &f.lines[i]
-		if (t.owner == 0 || t.owner != owner) && t.line > 0 && box.Meets(t.box, 0) && crossing(l.a, l.b, t.a, t.b) {
+		if (t.owner == 0 || t.owner != owner) && t.line > 0 && box.Meets(t.box, 0) && (crossing(l.a, l.b, t.a, t.b) || beside(l, t.a, t.b)) {
 			cost += t.line
 		}
 	}

@@ -85,8 +85,8 @@ func along(p plane.Path, share float64) plane.Point {
 	return p.Segs[len(p.Segs)-1].B
 }
 
-// dimensionCandidate is a dimension as a thing to place. Lines are shortened a little at their
-// ends, where they rightly touch what they measure.
+// dimensionCandidate is a dimension as a thing to place. A radius is taken a little short of the arc,
+// which it rightly touches.
 func dimensionCandidate(d sheet.Dimension, cost float64) candidate {
 	p := d.Parts()
 	cand := candidate{cost: cost, rooms: []room{roomOf(p.Text, 0.5)}}
@@ -98,9 +98,9 @@ func dimensionCandidate(d sheet.Dimension, cost float64) candidate {
 	}
 	for _, l := range p.Lines {
 		pts := l.Flatten(0.2)
-		pts[0] = toward(pts[0], pts[1], 1.6)
-		last := len(pts) - 1
-		pts[last] = toward(pts[last], pts[last-1], 1.6)
+		if last := len(pts) - 1; d.Kind == sheet.DimRadius {
+			pts[last] = toward(pts[last], pts[last-1], 1.6)
+		}
 		for i := 1; i < len(pts); i++ {
 			cand.lines = append(cand.lines, line{pts[i-1], pts[i]})
 		}

@@ -89,3 +89,17 @@ func crossing(a, b, c, d plane.Point) bool {
 	ab, cd := b.Sub(a), d.Sub(c)
 	return ab.Cross(c.Sub(a))*ab.Cross(d.Sub(a)) < 0 && cd.Cross(a.Sub(c))*cd.Cross(b.Sub(c)) < 0
 }
+
+// closeBy is the distance in millimetres under which a line beside another cannot be told from it.
+const closeBy = 0.6
+
+// beside says that the middle or the far end of a line lies on a straight or next to it.
+func beside(l line, c, d plane.Point) bool {
+	s := plane.Segment{A: c, B: d}
+	for _, p := range []plane.Point{plane.Lerp(l.a, l.b, 0.5), l.b} {
+		if q, _ := s.Nearest(p); q.Dist(p) < closeBy {
+			return true
+		}
+	}
+	return false
+}

@@ -79,9 +79,9 @@ func (j *job) blockRows(s sheet.Sheet, page string) []titleRow {
 	scale, paper, issued := titleCell{"scale", scaleOf(s), 1, 0}, titleCell{"paper", s.Size.Name, 0.9, 0}, titleCell{"date of issue", j.issued(), 1.2, 0}
 	rev, sheetNo, drawn := titleCell{"revision", or(j.opt.Revision), 0.8, 0}, titleCell{"sheet", page, 1, 0}, titleCell{"drawn by", j.program(), 1, 0}
 	if s.Size.Upright() {
-		title.share = 1.4
+		title.share, units.share = 1.4, 1.3
 		return []titleRow{
-			{12, []titleCell{name, units}},
+			{13, []titleCell{name, units}},
 			{11.5, []titleCell{title, ref, measured, by}},
 			{11.5, []titleCell{scale, paper, issued, rev, sheetNo, drawn}},
 		}

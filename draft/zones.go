@@ -16,7 +16,7 @@ type zones struct {
 const (
 	columnWidth = 120.0
 	titleHeight = 64.0 // of the block in the column
-	stripHeight = 35.0 // of the block across an upright sheet
+	stripHeight = 36.0 // of the block across an upright sheet
 	wordsHeight = 88.0 // under the plan of an upright sheet
 	inset       = 4.0  // between a border and words
 )

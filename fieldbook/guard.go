@@ -15,12 +15,13 @@ type level struct {
 
 // guard is the state of the walk over the tokens.
 type guard struct {
-	faults Faults
-	blocks []level
-	flow   int
-	seen   bool // something other than a comment or directive stands before
-	ended  bool // a document end stands before
-	second bool // a second document has been answered
+	faults  Faults
+	blocks  []level
+	flow    int
+	seen    bool // something other than a comment or directive stands before
+	ended   bool // a document end stands before
+	percent int  // the line of a directive
+	second  bool // a second document has been answered
 }
 
 // guardTokens looks at the YAML library's tokens, which come in linear time, before its parser
@@ -31,10 +32,13 @@ func guardTokens(tokens token.Tokens) Faults {
 	for _, tk := range tokens {
 		g.documents(tk)
 		g.refused(tk)
-		if !g.depth(tk) {
+		if !g.depth(tk) || len(g.faults) >= mostFaults {
 			break
 		}
-		if tk.Type != token.CommentType && !inDirective(tk) {
+		if tk.Type == token.DirectiveType {
+			g.percent = tk.Position.Line
+		}
+		if tk.Type != token.CommentType && tk.Position.Line != g.percent {
 			g.seen = true
 		}
 	}
@@ -97,19 +101,6 @@ func (g *guard) depth(tk *token.Token) bool {
 		return false
 	}
 	return true
-}
-
-// inDirective says that a token belongs to a line that begins with a percent sign.
-func inDirective(tk *token.Token) bool {
-	for ; tk != nil; tk = tk.Prev {
-		if tk.Type == token.DirectiveType {
-			return true
-		}
-		if tk.Prev == nil || tk.Prev.Position.Line != tk.Position.Line {
-			return false
-		}
-	}
-	return false
 }
 
 // open enters or stays in the block collection at a column and counts its keys.

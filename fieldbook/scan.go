@@ -13,6 +13,7 @@ const (
 	mostEntries = 20_000  // items of one list
 	mostKeys    = 4_000   // keys of one block mapping: the YAML library copies them n²/2 times
 	mostDepth   = 64
+	mostFaults  = 100 // of bytes and tokens; then the file is no book and more would not help
 )
 
 // byteOrderMark may stand before a book and is no part of it.
@@ -30,7 +31,7 @@ func scan(src []byte) Faults {
 	fault := func(i int, code, text, expected string) {
 		fs = append(fs, Fault{Line: line, Column: utf8.RuneCount(src[start:i]) + 1, Code: code, Text: text, Expected: expected})
 	}
-	for i := 0; i < len(src) && len(fs) < 100; {
+	for i := 0; i < len(src) && len(fs) < mostFaults; {
 		c := src[i]
 		switch {
 		case c >= utf8.RuneSelf:

@@ -108,15 +108,15 @@ func (f Finding) fill(t string, length func(float64) string) string {
 
 func (f Finding) value(key string, length func(float64) string) string {
 	name, form, _ := strings.Cut(key, ":")
-	switch name {
-	case "marks":
-		return list(f.Marks)
-	case "lines":
-		return list(f.Lines)
-	case "readings":
-		return list(f.Readings)
-	}
 	if form == "" {
+		switch name {
+		case "marks":
+			return list(f.Marks)
+		case "lines":
+			return list(f.Lines)
+		case "readings":
+			return list(f.Readings)
+		}
 		return f.Words[name]
 	}
 	v, ok := f.Figures[name]

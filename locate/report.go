@@ -2,6 +2,7 @@ package locate
 
 import (
 	"math"
+	"sort"
 	"strings"
 
 	"brimline/finding"
@@ -83,28 +84,31 @@ func (g *growth) openSides(open []group) []finding.Finding {
 	if len(open) == 0 {
 		return nil
 	}
-	said, taken := []string{}, []string{}
+	var said, taken []int
 	cure := ""
 	for _, gr := range open {
-		for _, m := range gr.marks {
-			if gr.locked {
-				said = append(said, g.n.Marks[m])
-			} else {
-				taken = append(taken, g.n.Marks[m])
-			}
+		if gr.locked {
+			said = append(said, gr.marks...)
+		} else {
+			taken = append(taken, gr.marks...)
 		}
 		if q := g.decider(gr.marks[0]); cure == "" && q >= 0 {
 			cure = "tape " + g.n.Marks[gr.marks[0]] + " to " + g.n.Marks[q]
 		}
 	}
-	say := func(marks []string, why string) {
-		if len(marks) > 0 {
-			out = append(out, finding.Finding{Code: "mirror", Marks: marks,
-				Words: map[string]string{"side": "where the plan shows them", "why": why, "cure": cure}})
+	say := func(marks []int, side, why string) {
+		if len(marks) == 0 {
+			return
 		}
+		sort.Ints(marks)
+		var names []string
+		for _, m := range marks {
+			names = append(names, g.n.Marks[m])
+		}
+		out = append(out, finding.Finding{Code: "mirror", Marks: names, Words: map[string]string{"side": side, "why": why, "cure": cure}})
 	}
-	say(said, "a side entry says so")
-	say(taken, "their line then bends least and does not cross itself")
+	say(said, "where it was seen", "a side entry says so")
+	say(taken, "with the rest of their line", "it then does not cross itself")
 	return out
 }
 

@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"math"
 	"sort"
+	"strconv"
 
 	"brimline/adjust"
 	"brimline/fieldbook"
@@ -157,10 +158,10 @@ func (g *gather) marks(r *Result) {
 			continue
 		}
 		q := g.place.Apply(p)
-		m.X, m.Y = some(q.X), some(q.Y)
+		m.X, m.Y = some(still(q.X)), some(still(q.Y))
 		g.trust(m, i)
 		m.Controlled = h.Controlled[i]
-		m.Hidden = some(h.Move[i])
+		m.Hidden = some(still(h.Move[i]))
 		for _, o := range g.start.Other[i] {
 			if a, ok := g.otherPlace(o); ok {
 				m.Alternatives = append(m.Alternatives, a)
@@ -194,11 +195,24 @@ func (g *gather) trust(m *Mark, i int) {
 	yy := s*s*c[0] + 2*s*k*c[1] + k*k*c[2]
 	xy := s*k*(c[0]-c[2]) + (k*k-s*s)*c[1]
 	xx, yy = clean(xx), clean(yy)
+	if xx == 0 || yy == 0 {
+		xy = 0
+	}
 	m.SX, m.SY = some(g.factor*math.Sqrt(xx)), some(g.factor*math.Sqrt(yy))
 	major, minor, bearing := adjust.Axes(xx, xy, yy)
 	f := g.factor * adjust.Radius95
 	deg := bearing * 180 / math.Pi
-	m.Ellipse95 = &Ellipse{Major: f * major, Minor: f * minor, Bearing: deg}
+	if major > 0 { // the mark that holds the datum has none
+		m.Ellipse95 = &Ellipse{Major: f * major, Minor: f * minor, Bearing: deg}
+	}
+}
+
+// still turns the rounding noise of a coordinate that the datum holds into nought.
+func still(v float64) float64 {
+	if math.Abs(v) < 1e-12 {
+		return 0
+	}
+	return v
 }
 
 // clean turns the rounding noise of a held coordinate into nought: below a nanometre.
@@ -256,15 +270,26 @@ func (g *gather) setups(r *Result) {
 func (g *gather) show() func(float64) string {
 	switch u := g.book.Units.Length; u {
 	case unit.FT, unit.IN:
-		return unit.StyleFor(u).LengthUnit
+		return func(v float64) string {
+			if math.Abs(v) < small {
+				return strconv.FormatFloat(v/0.0254, 'f', 2, 64) + " in"
+			}
+			return unit.StyleFor(u).LengthUnit(v)
+		}
 	}
 	return func(v float64) string {
-		if math.Abs(v) < 1 {
+		switch {
+		case math.Abs(v) < small:
+			return strconv.FormatFloat(v*1000, 'f', 1, 64) + " mm"
+		case math.Abs(v) < 1:
 			return unit.Style{Form: unit.Millimetres}.LengthUnit(v)
 		}
 		return unit.Style{Form: unit.Metres}.LengthUnit(v)
 	}
 }
+
+// small lengths in sentences are uncertainties and keep a decimal (metres).
+const small = 0.1
 
 func (g *gather) findings(r *Result) {
 	finding.Sort(g.found)

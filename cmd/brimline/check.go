@@ -60,7 +60,7 @@ func checked(out io.Writer, b *fieldbook.Book, found []finding.Finding) error {
 		}
 	}
 	_, err := fmt.Fprintf(out, "%s: readable. Readings: %d, marks read: %d, lines: %d.\n%s",
-		b.Name, len(b.Readings), len(marks), len(b.Lines), answer.Findings(printed(found, b)))
+		answer.Plain(b.Name), len(b.Readings), len(marks), len(b.Lines), answer.Findings(printed(found, b)))
 	return err
 }
 

@@ -55,7 +55,16 @@ same book gives the same bytes.`,
 	f.StringVar(&d.date, "date", "", "date of issue, YYYY-MM-DD (default: the day of measuring)")
 	f.IntVar(&d.sheet, "sheet", 1, "the sheet that an SVG file shows")
 	f.BoolVar(&d.ties, "ties", false, "draw the ties too")
+	offer(c, "paper", papers())
 	return c
+}
+
+// offer completes the values of a flag.
+func offer(c *cobra.Command, flag string, values []string) {
+	complete := cobra.FixedCompletions(values, cobra.ShellCompDirectiveNoFileComp)
+	if err := c.RegisterFlagCompletionFunc(flag, complete); err != nil {
+		panic(err) // there is no such flag: our own mistake
+	}
 }
 
 func papers() []string {

@@ -60,7 +60,7 @@ func measure(m simulate.Method, n int, seed uint64, show bool) tally {
 			continue
 		}
 		t.solved++
-		missed := offMarks(c, r, nil)
+		missed := offMarks(c, r)
 		if len(missed) > 0 {
 			if show {
 				fmt.Printf("missed: %s seed %d: %v\n", m.Name(), s, missed)
@@ -93,12 +93,16 @@ func solve(c simulate.Case) *survey.Result {
 
 // offMarks lists the marks further from the truth than max(60 mm, 4 × the major standard
 // semi-axis).
-func offMarks(c simulate.Case, r *survey.Result, skip map[string]bool) []string {
+func offMarks(c simulate.Case, r *survey.Result) []string {
 	var out []string
 	for _, name := range append(append([]string(nil), c.Pegs...), c.Order...) {
 		m, t := r.Marks[name], c.Truth[name]
 		d := math.Hypot(*m.X-t.X, *m.Y-t.Y)
-		if d > math.Max(0.060, 4*m.Ellipse95.Major/radius95) && !skip[name] {
+		major := 0.0
+		if m.Ellipse95 != nil {
+			major = m.Ellipse95.Major / radius95
+		}
+		if d > math.Max(0.060, 4*major) {
 			out = append(out, fmt.Sprintf("%s by %.3f m", name, d))
 		}
 	}

@@ -3,6 +3,7 @@ package answer_test
 import (
 	"strings"
 	"testing"
+	"unicode"
 	"unicode/utf8"
 
 	"brimline/cmd/brimline/internal/answer"
@@ -107,6 +108,24 @@ func TestFitsAndNeverFails(t *testing.T) {
 				t.Errorf("line of %d: %q", utf8.RuneCountInString(l), l)
 			}
 		}
+	}
+}
+
+// What a book says cannot drive the reader's terminal, nor break a row in two.
+func TestNoControlCharacters(t *testing.T) {
+	r := triangle()
+	r.Book.Name = "Lar\x1b[2Jch\u202e"
+	r.Readings[3].Why = "me\ntre\r\x9b31m"
+	r.Findings[0].Text = "odd\x07 word"
+	r.Marks["\x1b]0;"], r.MarkOrder = r.Marks["r3"], append(r.MarkOrder, "\x1b]0;")
+	got := answer.Text(r, unit.M)
+	for _, c := range got {
+		if unicode.IsControl(c) && c != '\n' || c == '\u202e' {
+			t.Errorf("holds %q", c)
+		}
+	}
+	if strings.Count(got, "\n") != strings.Count(answer.Text(triangle(), unit.M), "\n")+1 { // one mark more
+		t.Errorf("rows broken in\n%s", got)
 	}
 }
 

@@ -14,7 +14,12 @@ type table struct {
 	rows  [][]string
 }
 
-func (t *table) add(cells ...string) { t.rows = append(t.rows, cells) }
+func (t *table) add(cells ...string) {
+	for i, c := range cells {
+		cells[i] = Plain(c)
+	}
+	t.rows = append(t.rows, cells)
+}
 
 // String is empty for a table without rows.
 func (t *table) String() string {

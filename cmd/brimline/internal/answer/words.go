@@ -23,7 +23,7 @@ func head(r *survey.Result, m measure) string {
 	if r.Book.Name == "" {
 		return text
 	}
-	return r.Book.Name + ": " + text
+	return Plain(r.Book.Name) + ": " + text
 }
 
 // meaning says what a state asks of the reader. The states are those of docs/conventions.md.
@@ -98,7 +98,7 @@ func list(names []string) string {
 func wrap(text, first, rest string) string {
 	var b strings.Builder
 	line, indent := first, first
-	for _, w := range strings.Fields(text) {
+	for _, w := range strings.Fields(Plain(text)) {
 		gap := " "
 		if line == indent {
 			gap = ""
