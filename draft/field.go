@@ -40,7 +40,12 @@ type candidate struct {
 	draw  func() []sheet.Item
 }
 
-type line struct{ a, b plane.Point }
+// line is a straight to place. Alone: it may not run along another, as a leader may not and the
+// extension lines of two dimensions at one joint rightly do.
+type line struct {
+	a, b  plane.Point
+	alone bool
+}
 
 // room takes a patch for good.
 func (f *field) room(r room, text, line float64) {
@@ -121,7 +126,7 @@ func (f *field) linePrice(l line, owner int, most float64) float64 {
 	}
 	for i := range f.lines {
 		t := &f.lines[i]
-		if (t.owner == 0 || t.owner != owner) && t.line > 0 && box.Meets(t.box, 0) && (crossing(l.a, l.b, t.a, t.b) || beside(l, t.a, t.b)) {
+		if (t.owner == 0 || t.owner != owner) && t.line > 0 && box.Meets(t.box, 0) && (crossing(l.a, l.b, t.a, t.b) || l.alone && beside(l, t.a, t.b)) {
 			cost += t.line
 		}
 	}

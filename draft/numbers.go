@@ -143,7 +143,7 @@ func numberCandidate(layer sheet.Layer, text sheet.Text, p, dir plane.Point, d, 
 	w := sheet.Width(text.S, text.Height, text.Bold)
 	text.At = p.Add(dir.Mul(d + reach(dir, w/2, text.Height/2)))
 	cand := candidate{cost: cost, rooms: []room{roomOf(text, 0.35)}}
-	lead := line{p.Add(dir.Mul(1.1)), p.Add(dir.Mul(d - 0.5))}
+	lead := line{p.Add(dir.Mul(1.1)), p.Add(dir.Mul(d - 0.5)), true}
 	led := d > leadNumber && !text.Bold || d > leadNumber+pegR
 	if led {
 		cand.lines = []line{lead}

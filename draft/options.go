@@ -25,9 +25,9 @@ type Options struct {
 // sheet, for an empty book one that says what is missing.
 func Plan(b *fieldbook.Book, r *survey.Result, o Options) []sheet.Sheet {
 	j := newJob(b, r, o)
-	first, left := j.planSheet()
+	first, left, width := j.planSheet()
 	sheets := []sheet.Sheet{first}
-	sheets = append(sheets, j.tableSheets(left)...)
+	sheets = append(sheets, j.tableSheets(left, width)...)
 	for i := range sheets {
 		sheets[i].Items = append(sheets[i].Items, j.titleBlock(sheets[i], i+1, len(sheets))...)
 	}

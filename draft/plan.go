@@ -8,8 +8,9 @@ import (
 // planTitle is the title of the first sheet.
 const planTitle = "Plan as measured"
 
-// planSheet is the first sheet, and the words that found no room on it.
-func (j *job) planSheet() (sheet.Sheet, []row) {
+// planSheet is the first sheet, and the words that found no room on it with the width they are
+// set for.
+func (j *job) planSheet() (sheet.Sheet, []row, float64) {
 	z := planZones(j.size)
 	s := sheet.Sheet{Title: planTitle, Size: j.size, Items: j.size.Frame()}
 	s.Items = append(s.Items, zoneRules(z)...)
@@ -25,7 +26,7 @@ func (j *job) planSheet() (sheet.Sheet, []row) {
 	width := z.columns[0].Max.X - z.columns[0].Min.X - 2*inset
 	items, left := pourAll(j.words(c, width), z.columns)
 	s.Items = append(s.Items, items...)
-	return s, left
+	return s, left, width
 }
 
 // all draws the plan: what cannot move first, then what looks for room, the most bound first.

@@ -30,7 +30,6 @@ func (c *canvas) radii() {
 			}
 			text := "R " + c.fig.rounded(*r.Radius, doubt)
 			if *r.Radius*c.view.Scale.PerMetre() >= shortRadius && c.put(c.leaders(r, centre, text), crossThin) {
-				c.centre(centre)
 				continue
 			}
 			c.note(o, r, text)
@@ -38,18 +37,18 @@ func (c *canvas) radii() {
 	}
 }
 
-// centre draws the small plus of an arc centre, once for centres that fall together.
-func (c *canvas) centre(p plane.Point) {
-	if !square(p, 2).inside(c.field.area) {
-		return
-	}
+// centreArm is the arm of the small plus of an arc centre.
+const centreArm = 1.5
+
+// centre draws the small plus of an arc centre and keeps texts off it.
+func (c *canvas) centre(p plane.Point) []sheet.Item {
 	c.symbols.centre = true
-	arm := 1.5
-	c.field.room(square(p, arm), forbidden, 0)
-	c.draw(
-		sheet.Item{Layer: sheet.LayerAxes, Pen: sheet.PenThin, Shape: sheet.Line(p.Sub(plane.Point{X: arm}), p.Add(plane.Point{X: arm}))},
-		sheet.Item{Layer: sheet.LayerAxes, Pen: sheet.PenThin, Shape: sheet.Line(p.Sub(plane.Point{Y: arm}), p.Add(plane.Point{Y: arm}))},
-	)
+	c.field.room(square(p, centreArm), forbidden, 0)
+	across, up := plane.Point{X: centreArm}, plane.Point{Y: centreArm}
+	return []sheet.Item{
+		{Layer: sheet.LayerAxes, Pen: sheet.PenThin, Shape: sheet.Line(p.Sub(across), p.Add(across))},
+		{Layer: sheet.LayerAxes, Pen: sheet.PenThin, Shape: sheet.Line(p.Sub(up), p.Add(up))},
+	}
 }
 
 // leaders are the ways to draw a radius: to several places of the arc, from the centre, or from
@@ -66,10 +65,26 @@ func (c *canvas) leaders(r run, centre plane.Point, text string) []candidate {
 		}
 		for k, share := range []float64{0.5, 0.4, 0.6, 0.35, 0.65} {
 			d := sheet.Dimension{Kind: sheet.DimRadius, A: from, B: foot, Text: text, Height: dimHeight, Share: share}
-			list = append(list, dimensionCandidate(d, 0.6*float64(i)+0.8*float64(k)))
+			list = append(list, c.leader(dimensionCandidate(d, 0.6*float64(i)+0.8*float64(k)), centre))
 		}
 	}
 	return list
+}
+
+// leader adds the centre's plus to a radius where it lies on the paper and clear of the figure; a
+// radius whose figure leaves no room for it does without, at a price.
+func (c *canvas) leader(way candidate, centre plane.Point) candidate {
+	plus := square(centre, centreArm+0.2)
+	if !plus.inside(c.field.area) {
+		return way
+	}
+	if way.rooms[0].meets(plus) || c.field.roomPrice(plus, 0, forbidden) >= forbidden {
+		way.cost += 4
+		return way
+	}
+	line := way.draw
+	way.draw = func() []sheet.Item { return append(line(), c.centre(centre)...) }
+	return way
 }
 
 // along is the place at a share of a path's length.
@@ -102,7 +117,7 @@ func dimensionCandidate(d sheet.Dimension, cost float64) candidate {
 			pts[last] = toward(pts[last], pts[last-1], 1.6)
 		}
 		for i := 1; i < len(pts); i++ {
-			cand.lines = append(cand.lines, line{pts[i-1], pts[i]})
+			cand.lines = append(cand.lines, line{a: pts[i-1], b: pts[i]})
 		}
 	}
 	cand.draw = func() []sheet.Item {
@@ -143,7 +158,7 @@ func noteCandidate(at, dir plane.Point, d float64, text string, cost float64) ca
 	t.At = at.Add(dir.Mul(d + reach(dir, w/2, dimHeight/2)))
 	lead := sheet.Dimension{Kind: sheet.DimRadius, A: at.Add(dir.Mul(d - 1)), B: at}
 	return candidate{
-		cost: cost, rooms: []room{roomOf(t, 0.5)}, lines: []line{{at.Add(dir.Mul(d - 1)), at.Add(dir.Mul(1.6))}},
+		cost: cost, rooms: []room{roomOf(t, 0.5)}, lines: []line{{a: at.Add(dir.Mul(1.6)), b: at.Add(dir.Mul(d - 1)), alone: true}},
 		draw: func() []sheet.Item {
 			return []sheet.Item{
 				{Layer: sheet.LayerDimensions, Pen: sheet.PenThin, Shape: lead},

@@ -40,7 +40,7 @@ func (j *job) balance(s survey.Statistics) string {
 
 // agreement says the test of all readings together in words, with its figures.
 func agreement(s survey.Statistics) string {
-	if s.Redundancy <= 0 || s.ReferenceSD == nil {
+	if s.Readings == 0 || s.Redundancy <= 0 || s.ReferenceSD == nil {
 		return ""
 	}
 	ref := "Reference standard deviation " + plain(s.ReferenceSD, 2) + ", where 1 is expected"

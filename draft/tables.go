@@ -25,9 +25,9 @@ type listing struct {
 // tableSheets deals the tables out over as many sheets as they take, side by side where the paper
 // is wide enough. A table that goes on repeats its header.
 // Words that found no room on the plan come first.
-func (j *job) tableSheets(left []row) []sheet.Sheet {
+func (j *job) tableSheets(left []row, width float64) []sheet.Sheet {
 	p := &pages{job: j}
-	p.words(left)
+	p.words(left, width)
 	for _, l := range []listing{j.tieTable(), j.markTable(), j.runTable()} {
 		if len(l.rows) > 0 {
 			p.add(l)
@@ -46,7 +46,11 @@ type pages struct {
 	titles []string
 }
 
-const stripGap = 9.0
+// Gaps between tables and between columns of words side by side, in millimetres.
+const (
+	stripGap = 9.0
+	wordGap  = 4.0
+)
 
 // newPage begins a sheet.
 func (p *pages) newPage() {
@@ -78,21 +82,44 @@ func (p *pages) add(l listing) {
 	p.under(l.after)
 }
 
-// words sets rows of words in strips as wide as the column on the plan.
-func (p *pages) words(rows []row) {
-	for len(rows) > 0 {
-		if len(p.sheets) == 0 || p.at.X+p.wide+stripGap+columnWidth > p.free.Max.X {
-			p.newPage()
-		} else {
-			p.at.X += p.wide + stripGap
-		}
-		p.name("Notes")
-		box := plane.Box{Min: plane.Point{X: p.at.X, Y: p.free.Min.Y}, Max: plane.Point{X: p.at.X + columnWidth, Y: p.free.Max.Y}}
-		items, depth, left := pour(rows, box)
-		s := &p.sheets[len(p.sheets)-1]
-		s.Items = append(s.Items, items...)
-		p.at.Y, p.wide, rows = p.free.Max.Y-depth-8, columnWidth-2*inset, left
+// words sets rows of words in columns as wide as their lines, side by side as far as they fill
+// more than a few lines.
+func (p *pages) words(rows []row, width float64) {
+	if len(rows) > 0 {
+		rows = append(heading("Notes to the plan", width), rows...)
 	}
+	for len(rows) > 0 {
+		p.newPage()
+		p.name("Notes")
+		beside := max(1, int((p.free.Max.X-p.free.Min.X+wordGap)/(width+wordGap)))
+		depth := columnDepth(rows, beside, p.free.Max.Y-p.free.Min.Y)
+		used := 0.0
+		for i := 0; i < beside && len(rows) > 0; i++ {
+			x := p.free.Min.X + float64(i)*(width+wordGap)
+			box := plane.Box{Min: plane.Point{X: x, Y: p.free.Max.Y - depth}, Max: plane.Point{X: x + width, Y: p.free.Max.Y}}
+			items, deep, left := pour(rows, box)
+			p.sheets[len(p.sheets)-1].Items = append(p.sheets[len(p.sheets)-1].Items, items...)
+			used, rows = max(used, deep), left
+		}
+		p.free.Max.Y -= used + 8
+		p.at.Y = p.free.Max.Y
+	}
+}
+
+// columnDepth is the least depth of so many columns that takes all the rows, up to most; fewer
+// columns than offered when the rows are few.
+func columnDepth(rows []row, columns int, most float64) float64 {
+	const few = 45.0
+	for depth := min(few, most); depth < most; depth += 5 {
+		left := rows
+		for i := 0; i < columns && len(left) > 0; i++ {
+			_, _, left = pour(left, plane.Box{Max: plane.Point{X: 1, Y: depth}})
+		}
+		if len(left) == 0 {
+			return depth
+		}
+	}
+	return most
 }
 
 // least is the fewest rows that begin a table.

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"sort"
-	"strings"
 )
 
 // Append puts entries at the end of the list that each belongs to: readings, sides, notes and
@@ -16,9 +15,9 @@ import (
 //
 // Where the file's unit would give a typed figure another meaning, its metres are written.
 func Append(src []byte, add ...Entry) ([]byte, error) {
-	out := bytes.TrimPrefix(src, byteOrderMark)
-	mark := src[:len(src)-len(out)]
-	old, fs := parse(out)
+	rest := bytes.TrimPrefix(src, byteOrderMark)
+	mark := src[:len(src)-len(rest)]
+	old, fs := parse(rest)
 	if len(fs) > 0 {
 		return nil, fmt.Errorf("append to a book with faults: %w", fs.sorted("book"))
 	}
@@ -41,11 +40,11 @@ func Append(src []byte, add ...Entry) ([]byte, error) {
 		if len(part.entries) == 0 {
 			continue
 		}
-		if out, err = extend(out, part.key, part.entries); err != nil {
+		if old, err = old.extend(part.key, part.entries); err != nil {
 			return nil, fmt.Errorf("append to %s: %w", part.key, err)
 		}
 	}
-	return append(bytes.Clone(mark), out...), nil
+	return append(bytes.Clone(mark), old.source.bytes...), nil
 }
 
 // unknown leaves out entries that the log holds, and refuses ones that differ under one id.
@@ -74,21 +73,17 @@ func unknown(old Log, add []Entry) ([]Entry, error) {
 }
 
 // extend adds entries to one list and tries the places where its end may be.
-func extend(src []byte, key string, add []Entry) ([]byte, error) {
-	was, fs := parse(src)
-	if len(fs) > 0 {
-		return nil, fs.sorted("book")
-	}
-	texts, err := was.write(add)
+func (p *parsed) extend(key string, add []Entry) (*parsed, error) {
+	texts, err := p.write(add)
 	if err != nil {
 		return nil, err
 	}
+	src := p.source.bytes
 	var first error
-	for _, c := range was.cuts(key, texts) {
-		out := bytes.Join([][]byte{src[:c.at], []byte(c.text), src[c.at:]}, nil)
-		err := was.says(out, add)
+	for _, c := range p.cuts(key, texts) {
+		now, err := p.says(bytes.Join([][]byte{src[:c.at], []byte(c.text), src[c.at:]}, nil), add)
 		if err == nil {
-			return out, nil
+			return now, nil
 		}
 		if first == nil {
 			first = err
@@ -138,10 +133,10 @@ func (w *writer) entry(e Entry) error {
 }
 
 // says checks a new text: it must hold the old entries as they were, and the new ones.
-func (p *parsed) says(src []byte, add []Entry) error {
+func (p *parsed) says(src []byte, add []Entry) (*parsed, error) {
 	now, fs := parse(src)
 	if len(fs) > 0 {
-		return fs.sorted("book")
+		return nil, fs.sorted("book")
 	}
 	was := make(map[ID]string, len(p.log))
 	for _, e := range p.log {
@@ -152,18 +147,17 @@ func (p *parsed) says(src []byte, add []Entry) error {
 		if text, old := was[e.ID]; !old {
 			fresh = append(fresh, e)
 		} else if text != verbatim(e) {
-			return fmt.Errorf("the end of the list cannot be told: entry %s would change", e.ID)
+			return nil, fmt.Errorf("the end of the list cannot be told: entry %s would change", e.ID)
 		}
 	}
 	if len(fresh) != len(add) || len(now.log) != len(p.log)+len(add) {
-		return errors.New("the end of the list cannot be told: entries would be lost")
+		return nil, errors.New("the end of the list cannot be told: entries would be lost")
 	}
 	sort.SliceStable(fresh, func(i, j int) bool { return fresh[i].Place < fresh[j].Place })
 	for i, e := range add {
-		e.Device = ""
 		if normal(fresh[i]) != normal(e) || e.ID != "" && e.ID != fresh[i].ID {
-			return fmt.Errorf("the entry cannot be written: %s", strings.TrimSpace(normal(e)))
+			return nil, fmt.Errorf("the entry cannot be written: %s", normal(e))
 		}
 	}
-	return nil
+	return now, nil
 }

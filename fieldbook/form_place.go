@@ -1,5 +1,7 @@
 package fieldbook
 
+import "brimline/unit"
+
 // PlaceForm is the block place: left and right are said standing shallow, facing deep.
 type PlaceForm struct {
 	Shallow Name       `book:"shallow"`
@@ -32,7 +34,7 @@ func (p Place) write(w *writer) {
 	if p.NorthLine[0] != "" {
 		w.open("north")
 		w.text("line", p.NorthLine[0]+" "+p.NorthLine[1])
-		w.raw("bearing", degreesText(p.NorthBearing))
+		w.raw("bearing", w.scalar(unit.Degrees(p.NorthBearing)))
 		w.close()
 	}
 }

@@ -136,7 +136,7 @@ func TestParseFeet(t *testing.T) {
 			t.Errorf("reading %s: %v %v; want %v", r.N, r.Marks, r.Values, w)
 		}
 	}
-	if got := b.Readings[0].Note; got != "two lines\n# of which this is no comment\n" {
+	if got := b.Readings[0].Note; got != "two lines\n# of which this is no comment" {
 		t.Errorf("note %q", got)
 	}
 	if b.Readings[3].Setup != "no" || b.Readings[3].Values[1].Metres != -1.0668 {

@@ -1,7 +1,6 @@
 package fieldbook
 
 import (
-	"math"
 	"strconv"
 	"strings"
 	"time"
@@ -123,19 +122,6 @@ func (w *writer) typed(v Value) string {
 
 // metres spells a length so that it reads back to the same float64.
 func metres(m float64) string { return strconv.FormatFloat(m, 'f', -1, 64) + " m" }
-
-// degreesText spells radians as degrees that read back to the same float64: of the numbers next
-// to the quotient one always does, or the nearest is taken.
-func degreesText(rad float64) string {
-	deg := rad * 180 / math.Pi
-	for _, d := range []float64{deg, math.Nextafter(deg, 1e9), math.Nextafter(deg, -1e9)} {
-		text := strconv.FormatFloat(d, 'f', -1, 64)
-		if back, err := unit.ParseAngle(text); err == nil && back == rad {
-			return text
-		}
-	}
-	return strconv.FormatFloat(deg, 'f', -1, 64)
-}
 
 // scalar spells a text so that it is read as typed: plain where nothing in it has a meaning of
 // its own, else in double quotes.

@@ -11,6 +11,7 @@ var Codes = []Code{
 	{"mark-unread", Note, "{marks}: named, but no reading touches it", "read it, or leave it out"},
 	{"line-unread", Note, "line {lines} waits for readings of {marks}", "read these marks"},
 	{"unfixed", Ask, "the readings do not fix {marks}", "{cure}"},
+	{"cannot-meet", Ask, "{first} and {second} cannot both be right: {marks} would have to be in two places {gap:len} apart", "read both again"},
 	{"no-scale", Stop, "nothing in the book gives a length, so the figure has no size", "tape one distance, best the base"},
 	{"no-datum", Ask, "too few readings to begin a figure", "tape between the pegs, then from each peg to every mark"},
 	{"mirror", Ask, "the readings leave open on which side {marks} lie; taken to lie {side}, because {why}", "{cure}"},

@@ -203,11 +203,7 @@ func (c *chooser) middleOf(m int) (plane.Point, bool) {
 		}
 	}
 	for _, p := range c.g.n.Paths {
-		on := false
-		for _, q := range p.Marks {
-			on = on || q == m
-		}
-		if on {
+		if onPath(p, m) {
 			for _, q := range p.Marks {
 				take(q)
 			}

@@ -218,6 +218,7 @@ func (g *growth) run() {
 		default:
 			g.settle(6)
 			g.reconsider()
+			g.straighten()
 			g.settle(6)
 			return
 		}
@@ -254,7 +255,11 @@ func (g *growth) judge() {
 	}
 	for i := range g.n.Obs {
 		o := &g.n.Obs[i]
-		if !o.Use || !g.n.Ready(x, o) {
+		if !o.Use {
+			continue
+		}
+		if !g.n.Ready(x, o) { // a reading that finds no use counts like one that is far off
+			g.cost += capAt
 			continue
 		}
 		g.usable++
@@ -270,12 +275,9 @@ func (g *growth) good() bool {
 	return g.count == len(g.n.Marks) && float64(g.bad) <= 0.02*float64(g.usable)
 }
 
-func (g *growth) better(o *growth) bool {
-	if g.count != o.count {
-		return g.count > o.count
-	}
-	return g.cost < o.cost-1e-9
-}
+// better asks for a clear lead: among attempts that fit about equally well the earlier one, from
+// the better beginning, stands.
+func (g *growth) better(o *growth) bool { return g.cost < o.cost-certainBy/2 }
 
 // state writes the places into a network state.
 func (g *growth) state() network.State {

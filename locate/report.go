@@ -165,6 +165,11 @@ func (g *growth) unplaced() []finding.Finding {
 		if ok || len(g.of[m]) == 0 {
 			continue
 		}
+		if i, j, gap, missed := g.apart(m); missed {
+			out = append(out, finding.Finding{Code: "cannot-meet", Marks: []string{g.n.Marks[m]}, Figures: map[string]float64{"gap": gap},
+				Words: map[string]string{"first": g.tieName(i), "second": g.tieName(j)}})
+			continue
+		}
 		names = append(names, g.n.Marks[m])
 		if cure == "" {
 			cure = g.cure(m)
@@ -206,4 +211,9 @@ func (g *growth) cure(m int) string {
 		return "tape from " + g.n.Marks[m] + " to another fixed mark"
 	}
 	return "tape from " + g.n.Marks[m] + " to " + strings.Join(to, " and to ")
+}
+
+func (g *growth) tieName(i int) string {
+	o := &g.n.Obs[i]
+	return g.n.Marks[o.Marks[0]] + "–" + g.n.Marks[o.Marks[1]]
 }

@@ -94,12 +94,13 @@ func (c *chain) begin() []finding.Finding {
 		p := c.s.X.Point(m)
 		c.q = append(c.q, p.X, p.Y)
 	}
+	taken := make([]bool, len(c.pieces)) // tangent joints that hold an arc without inner marks
 	for i := range c.pieces {
 		p := &c.pieces[i]
 		if p.kind != "arc" {
 			continue
 		}
-		if len(p.inner) == 0 && p.joint != "tangent" {
+		if len(p.inner) == 0 && !c.held(i, taken) {
 			p.kind = "straight"
 			found = append(found, finding.Finding{Code: "arc-alone", Lines: []string{c.l.Name}, Marks: p.names[:]})
 			continue
@@ -119,8 +120,8 @@ func (c *chain) begin() []finding.Finding {
 			c.rows = append(c.rows, row{axis: 2, mark: m, piece: i})
 		}
 	}
-	for i, p := range c.pieces {
-		if p.joint == "tangent" && (i > 0 || c.l.Closed) && c.pieces[c.before(i)].kind != "curve" && p.kind != "curve" {
+	for i := range c.pieces {
+		if c.leans(i) {
 			c.rows = append(c.rows, row{axis: 3, piece: i})
 		}
 	}

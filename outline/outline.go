@@ -71,7 +71,7 @@ func Fit(s *adjust.Solution, l Spec, edge []float64) (*Line, []finding.Finding) 
 	out := &Line{Name: l.Name, Closed: l.Closed, Edge: l.Edge}
 	for i, r := range l.Runs {
 		for k, m := range r.Marks {
-			if joint := i > 0 && k == 0; joint || i > 0 && l.Closed && i == len(l.Runs)-1 && k == len(r.Marks)-1 || i == 0 && k > 0 && m == r.Marks[0] {
+			if joint := i > 0 && k == 0; joint || i > 0 && l.Closed && i == len(l.Runs)-1 && k == len(r.Marks)-1 || i == 0 && k > 0 && r.Names[k] == r.Names[0] {
 				continue // named already
 			}
 			if m < 0 || math.IsNaN(s.X.Point(m).X) {
@@ -90,41 +90,8 @@ func Fit(s *adjust.Solution, l Spec, edge []float64) (*Line, []finding.Finding) 
 	c.settle(edge)
 	found = append(found, c.tests()...)
 	c.describe(out)
-	return out, append(found, out.shape()...)
-}
-
-// shape says what the line does as a whole.
-func (l *Line) shape() []finding.Finding {
-	var out []finding.Finding
-	if l.Clockwise {
-		out = append(out, finding.Finding{Code: "clockwise", Lines: []string{l.Name}})
+	if out.Clockwise {
+		found = append(found, finding.Finding{Code: "clockwise", Lines: []string{l.Name}})
 	}
-	for _, x := range l.Path.Crossings() {
-		a, b := l.Nearest(x.At), l.nearestSeg(x.J)
-		out = append(out, finding.Finding{Code: "crossing", Lines: []string{l.Name}, Marks: []string{a, b},
-			Figures: map[string]float64{"x": x.At.X, "y": x.At.Y}})
-		break // one is enough to look at
-	}
-	return out
-}
-
-// Nearest names the mark of the line closest to a place.
-func (l *Line) Nearest(p plane.Point) string {
-	best, d := "", math.Inf(1)
-	for i, m := range l.Names {
-		q, _ := l.Path.Segs[min(i, len(l.Path.Segs)-1)].Nearest(p)
-		if e := q.Dist(p); e < d {
-			best, d = m, e
-		}
-	}
-	return best
-}
-
-func (l *Line) nearestSeg(j int) string {
-	for _, r := range l.Runs {
-		if j >= r.First && j < r.First+r.Pieces {
-			return r.From
-		}
-	}
-	return l.Names[0]
+	return out, append(found, out.crossing(s)...)
 }

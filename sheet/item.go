@@ -11,9 +11,6 @@ type Sheet struct {
 	Pictures map[Hash][]byte // PNG or JPEG bytes of the Picture shapes
 }
 
-// Hash is the SHA-256 of a picture's bytes.
-type Hash [32]byte
-
 // Item is a shape with its meaning. Fill closes an open path.
 type Item struct {
 	Layer Layer
@@ -41,12 +38,6 @@ type Ellipse struct {
 	Centre plane.Point
 	A, B   float64
 	Turn   float64
-}
-
-// Picture fills the box Box with the picture of that hash.
-type Picture struct {
-	Hash Hash
-	Box  plane.Box
 }
 
 func (Path) shape()      {}

@@ -20,8 +20,9 @@ func (s *Symbolic) NewFactor() *Factor {
 	return &Factor{sym: s, l: make([]float64, s.ln), dinv: make([]float64, s.dn), y: make([]float64, len(s.dim)*int(s.most*s.most))}
 }
 
-// Compute factors m. A pivot smaller than tiny times the block's largest diagonal entry of m is
-// replaced by that entry and its block listed in Weak, so that the factor always exists.
+// Compute factors m. A pivot smaller than tiny times its own diagonal entry of m is replaced by
+// that entry and its block listed in Weak, so that the factor always exists. Its own: a block may
+// hold one scalar by a weight that says nothing of the other.
 func (f *Factor) Compute(m *Matrix, tiny float64) {
 	f.Negative, f.Weak = 0, nil
 	if f.sym.all2 {
@@ -40,7 +41,7 @@ func (f *Factor) compute2(a []float64, tiny float64) {
 		}
 		d := a[s.ad[k] : s.ad[k]+4 : s.ad[k]+4]
 		d00, d10, d11 := d[0], d[2], d[3]
-		scale := math.Max(math.Abs(d00), math.Abs(d11))
+		s0, s1 := math.Abs(d00), math.Abs(d11)
 		for q := s.rp[k]; q < s.rp[k+1]; q++ {
 			i, e := s.rc[q], s.re[q]
 			yi := y[4*i : 4*i+4 : 4*i+4]
@@ -66,19 +67,19 @@ func (f *Factor) compute2(a []float64, tiny float64) {
 			d10 -= l10*y00 + l11*y10
 			d11 -= l10*y01 + l11*y11
 		}
-		f.invert2(k, d00, d10, d11, scale, tiny)
+		f.invert2(k, d00, d10, d11, s0, s1, tiny)
 	}
 }
 
-func (f *Factor) invert2(k int, d00, d10, d11, scale, tiny float64) {
+func (f *Factor) invert2(k int, d00, d10, d11, s0, s1, tiny float64) {
 	weak := false
-	if !(math.Abs(d00) > tiny*scale) {
-		d00, weak = scaleOr1(scale), true
+	if !(math.Abs(d00) > tiny*s0) {
+		d00, weak = scaleOr1(s0), true
 	}
 	h := d10 / d00
 	p := d11 - h*d10
-	if !(math.Abs(p) > tiny*scale) {
-		p, weak = scaleOr1(scale), true
+	if !(math.Abs(p) > tiny*s1) {
+		p, weak = scaleOr1(s1), true
 	}
 	if d00 < 0 {
 		f.Negative++
@@ -115,9 +116,9 @@ func (f *Factor) computeAny(a []float64, tiny float64) {
 			copy(y[step*int(s.ai[p]):], a[s.ao[p]:int(s.ao[p])+n])
 		}
 		copy(d[:dk*dk], a[s.ad[k]:])
-		scale := 0.0
+		var scale [MaxDim]float64
 		for c := range dk {
-			scale = math.Max(scale, math.Abs(d[c*dk+c]))
+			scale[c] = math.Abs(d[c*dk+c])
 		}
 		for q := s.rp[k]; q < s.rp[k+1]; q++ {
 			i, e := s.rc[q], s.re[q]
@@ -132,7 +133,7 @@ func (f *Factor) computeAny(a []float64, tiny float64) {
 			subtractProduct(d[:], le, yi, dk, di, dk)
 			clear(yi)
 		}
-		f.invertAny(k, d[:dk*dk], dk, scale, tiny)
+		f.invertAny(k, d[:dk*dk], dk, scale[:dk], tiny)
 	}
 }
 
@@ -163,7 +164,7 @@ func timesSymmetric(t, u, w []float64, m, c int) {
 }
 
 // invertAny inverts a small symmetric diagonal block by LDLᵀ.
-func (f *Factor) invertAny(k int, d []float64, n int, scale, tiny float64) {
+func (f *Factor) invertAny(k int, d []float64, n int, scale []float64, tiny float64) {
 	var l [MaxDim * MaxDim]float64
 	var p [MaxDim]float64
 	weak := false
@@ -172,8 +173,8 @@ func (f *Factor) invertAny(k int, d []float64, n int, scale, tiny float64) {
 		for c := range j {
 			v -= l[j*n+c] * l[j*n+c] * p[c]
 		}
-		if !(math.Abs(v) > tiny*scale) {
-			v, weak = scaleOr1(scale), true
+		if !(math.Abs(v) > tiny*scale[j]) {
+			v, weak = scaleOr1(scale[j]), true
 		}
 		if v < 0 {
 			f.Negative++

@@ -30,14 +30,51 @@ func ParseAngle(text string) (float64, error) {
 	if !ok {
 		return 0, fail(Unreadable, text, angleExpected)
 	}
-	v, _ := deg.Float64()
-	if v > mostDegrees {
+	if deg.Cmp(big.NewRat(mostDegrees, 1)) > 0 {
 		return 0, fail(TooLarge, text, "at most 3600 degrees")
 	}
-	if negative {
+	v := radians(deg)
+	if negative && v != 0 {
 		v = -v
 	}
-	return v * math.Pi / 180, nil
+	return v, nil
+}
+
+// radians multiplies by π/180 with far more digits than a float64 holds and rounds once.
+func radians(deg *big.Rat) float64 {
+	x := new(big.Float).SetPrec(precise).SetRat(deg)
+	x.Quo(x.Mul(x, pi()), big.NewFloat(180))
+	v, _ := x.Float64()
+	return v
+}
+
+// precise is the number of bits of an angle on its way, 60 decimal digits.
+const precise = 200
+
+// pi with 60 digits: DLMF 3.12.
+func pi() *big.Float {
+	x, _, err := big.ParseFloat("3.14159265358979323846264338327950288419716939937510582097494459", 10, precise, big.ToNearestEven)
+	if err != nil {
+		panic(err) // the digits above are no number
+	}
+	return x
+}
+
+// Degrees spells radians as the shortest decimal degrees that ParseAngle reads back to the same
+// float64. NaN and angles beyond 3600 degrees print as a dash.
+func Degrees(rad float64) string {
+	if math.IsNaN(rad) || math.Abs(rad) > mostDegrees*math.Pi/180 {
+		return nothing
+	}
+	x := new(big.Float).SetPrec(precise).SetFloat64(rad)
+	x.Quo(x.Mul(x, big.NewFloat(180)), pi())
+	for places := 0; places < 40; places++ {
+		text := x.Text('f', places)
+		if back, err := ParseAngle(text); err == nil && back == rad {
+			return text
+		}
+	}
+	return x.Text('f', 40)
 }
 
 // degrees reads the first number and its sign, which may only be missing at the end.

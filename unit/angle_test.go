@@ -3,6 +3,7 @@ package unit_test
 import (
 	"errors"
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"brimline/unit"
@@ -58,6 +59,24 @@ func TestParseSlope(t *testing.T) {
 		var e *unit.Error
 		if !errors.As(err, &e) || e.Code != c.code {
 			t.Errorf("ParseSlope(%q): %v; want %s", c.text, err, c.code)
+		}
+	}
+}
+
+// What Degrees prints is read back to the same number, whatever it is, and shortly if it was
+// typed so.
+func TestDegreesReadBack(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	for range 2000 {
+		rad := (r.Float64() - 0.5) * math.Pow(10, 3*r.Float64()-2)
+		if back, err := unit.ParseAngle(unit.Degrees(rad)); err != nil || back != rad {
+			t.Fatalf("%v printed %s read %v, %v", rad, unit.Degrees(rad), back, err)
+		}
+	}
+	for _, text := range []string{"42", "0.1", "359.9999", "-12.25", "0"} {
+		rad, err := unit.ParseAngle(text)
+		if got := unit.Degrees(rad); err != nil || got != text {
+			t.Errorf("%s printed %s, %v", text, got, err)
 		}
 	}
 }

@@ -197,7 +197,7 @@ func located(c simulate.Case, gross []simulate.Gross) bool {
 	var from, to []plane.Point
 	for _, name := range append(append([]string(nil), c.Pegs...), c.Order...) {
 		p := x.Point(n.ByName[name])
-		if math.IsNaN(p.X) {
+		if math.IsNaN(p.X) && !touched[name] {
 			return false
 		}
 		if !touched[name] {

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"math"
-	"net/http"
 	"strconv"
 	"strings"
 
@@ -126,8 +125,8 @@ func (p *page) picture(s sheet.Picture) {
 		p.fail(fmt.Errorf("the bytes of picture %x are missing", s.Hash[:4]))
 		return
 	}
-	kind := strings.TrimPrefix(http.DetectContentType(data), "image/")
-	if kind != "png" && kind != "jpeg" {
+	kind := sheet.PictureKind(data)
+	if kind == "" {
 		p.fail(fmt.Errorf("picture %x is neither PNG nor JPEG", s.Hash[:4]))
 		return
 	}

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"net/http"
 	"strconv"
 	"strings"
 
@@ -125,12 +124,12 @@ func (p *printer) picture(s sheet.Picture) {
 		p.fail(fmt.Errorf("the bytes of picture %x are missing", s.Hash[:4]))
 		return
 	}
-	kind := http.DetectContentType(bytes)
-	if kind != "image/png" && kind != "image/jpeg" {
+	kind := sheet.PictureKind(bytes)
+	if kind == "" {
 		p.fail(fmt.Errorf("picture %x is neither PNG nor JPEG", s.Hash[:4]))
 		return
 	}
-	p.put(`<image x="%s" y="%s" width="%s" height="%s" preserveAspectRatio="none" xlink:href="data:%s;base64,%s"/>`+"\n",
+	p.put(`<image x="%s" y="%s" width="%s" height="%s" preserveAspectRatio="none" xlink:href="data:image/%s;base64,%s"/>`+"\n",
 		p.num(s.Box.Min.X), p.num(p.height-s.Box.Max.Y), p.num(s.Box.Max.X-s.Box.Min.X), p.num(s.Box.Max.Y-s.Box.Min.Y),
 		kind, base64.StdEncoding.EncodeToString(bytes))
 }
