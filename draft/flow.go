@@ -61,11 +61,11 @@ func listed(sentences []string, h, width float64) []row {
 			r.joined = i+1 < len(lines)
 			draw := r.draw
 			r.draw = func(at plane.Point) []sheet.Item {
-				items := draw(at.Add(plane.Point{X: in}))
+				var items []sheet.Item
 				if first {
 					items = append(items, sheet.Item{Layer: sheet.LayerWords, Shape: sheet.Text{S: "–", At: at.Sub(plane.Point{Y: 1.25 * h}), Height: h}})
 				}
-				return items
+				return append(items, draw(at.Add(plane.Point{X: in}))...)
 			}
 			rows = append(rows, r)
 		}

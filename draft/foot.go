@@ -29,10 +29,10 @@ func (c *canvas) scaleBar(zone plane.Box) {
 			item.Fill = sheet.Filled(sheet.Black)
 		}
 		c.draw(item)
-		c.draw(barText(box.Min.X, foot.Y+height, strconv.FormatFloat(float64(i)*step, 'f', -1, 64)))
+		c.draw(barText(box.Min.X, foot.Y+height, strconv.FormatFloat(float64(i)*step, 'g', 6, 64)))
 	}
 	end := foot.X + parts*step*k
-	c.draw(barText(end, foot.Y+height, strconv.FormatFloat(parts*step, 'f', -1, 64)+name))
+	c.draw(barText(end, foot.Y+height, strconv.FormatFloat(parts*step, 'g', 6, 64)+name))
 	c.draw(sheet.Item{Layer: sheet.LayerWords, Shape: sheet.Text{
 		S: c.view.Scale.String(), At: plane.Point{X: end + 16, Y: foot.Y}, Height: 5, Bold: true}})
 	c.draw(sheet.Item{Layer: sheet.LayerWords, Shape: sheet.Text{

@@ -16,7 +16,11 @@ type builder struct {
 	here   place     // of the name or item being built
 }
 
+// fault notes what is wrong at a place, or at the item being built where the place is not known.
 func (b *builder) fault(at place, code, text, expected string) {
+	if at.line == 0 {
+		at = b.here
+	}
 	b.faults = append(b.faults, Fault{Line: at.line, Column: at.column, Code: code, Text: text, Expected: expected})
 }
 

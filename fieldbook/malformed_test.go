@@ -81,6 +81,7 @@ var malformed = []struct{ src, want string }{
 	{head + "readings:\n- {tie: A B, is: 5, tool: tape}\n", "no-such 3:27"},
 	{head + "readings:\n- {tie: A B, is: 5, why: x}\n", "missing-key 3:26"},
 	{head + "readings:\n- {offset: r1, line: A B, at: 1}\n- {offset: r1, line: A B, at: 1, left: 1, right: 1}\n", "one-of 3:12, one-of 4:12"},
+	{head + "readings:\n- {offset}\n- {seen: , setup: T, at: []}\n", "missing-key 3:3, missing-key 3:3, missing-key 3:3, one-of 3:3, wrong-type 3:4, count 4:3, missing-key 4:3, wrong-type 4:4"},
 	{head + "readings:\n- {offset: r1, line: A B, at: 1, left: -1}\n", "negative 3:40"},
 	{head + "readings:\n- {seen: r1, setup: T, at: [1]}\n- {seen: r1, setup: T, at: 1}\n- {seen: r1, at: [1, 2]}\n", "count 3:29, wrong-type 4:28, missing-key 5:3"},
 	{head + "readings:\n- {side: r1, of: A B, hand: up}\n", "bad-choice 3:29"},

@@ -188,10 +188,8 @@ func (g *growth) placeCertain(least float64) bool {
 		if c.weight() < floor {
 			break
 		}
-		if len(c.spots) > 0 {
-			g.pinned = true
-		}
 		g.place(c.mark, c.places[0].p)
+		g.pinned = g.pinned || (len(c.spots) > 0 && g.readsHand(c.mark))
 	}
 	g.settle(2)
 	return true

@@ -154,4 +154,8 @@ func (g *growth) mirrorAll(a, b int) {
 			g.other[m][k] = reflect(g.other[m][k], pa, pb)
 		}
 	}
+	for s := range g.pose { // set-ups that know no hand follow
+		g.pose[s] = nil
+	}
+	g.poseSetups()
 }

@@ -193,8 +193,7 @@ func (g *growth) begin(s seed) {
 		g.place(s.b, plane.Point{X: s.dist})
 		return
 	}
-	g.pose[s.setup] = &pose{scale: 1}
-	g.pinned = true
+	g.pose[s.setup] = &pose{scale: 1} // its marks tell whether the hand is read
 }
 
 func (g *growth) place(m int, p plane.Point) {

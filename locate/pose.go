@@ -32,22 +32,68 @@ func (g *growth) poseSetups() {
 		if g.pose[s] != nil {
 			continue
 		}
-		var from, to []plane.Point
-		for i := range g.n.Obs {
-			o := &g.n.Obs[i]
-			if _, ok := o.Kind.(network.Seen); ok && (o.Use || o.Sketch) && o.Setup == len(g.n.Marks)+s && g.placed[o.Marks[0]] {
-				from, to = append(from, local(o)), append(to, g.pos[o.Marks[0]])
-			}
-		}
+		from, to := g.sights(s)
 		free := g.n.Dim(g.n.SetupBlock(s)) == 4
 		if p := vote(from, to, free); p != nil {
 			g.pose[s] = p
-			g.pinned = true
+			g.pinned = g.pinned || offLine(to)
 			for m := range g.dirty {
 				g.dirty[m] = true
 			}
 		}
 	}
+}
+
+// handFrom: marks this far off one line tell left from right (metres).
+const handFrom = 0.05
+
+// offLine says that points do not stand in one line: a set-up that sees them knows the hand.
+func offLine(pts []plane.Point) bool {
+	if len(pts) < 3 {
+		return false
+	}
+	far := pts[1]
+	for _, p := range pts[2:] {
+		if p.Dist(pts[0]) > far.Dist(pts[0]) {
+			far = p
+		}
+	}
+	d := far.Sub(pts[0]).Unit()
+	for _, p := range pts[1:] {
+		if math.Abs(d.Cross(p.Sub(pts[0]))) > handFrom {
+			return true
+		}
+	}
+	return false
+}
+
+// readsHand says that an offset or a set-up shows on which hand a placed mark lies.
+func (g *growth) readsHand(m int) bool {
+	for _, i := range g.of[m] {
+		o := &g.n.Obs[i]
+		switch o.Kind.(type) {
+		case network.Offset:
+			if g.placed[o.Marks[0]] && g.placed[o.Marks[1]] && g.placed[o.Marks[2]] && math.Abs(o.Values[1]) > handFrom {
+				return true
+			}
+		case network.Seen:
+			if _, to := g.sights(o.Setup - len(g.n.Marks)); offLine(to) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// sights lists the placed marks that a set-up sees: as it gave them, and where they are.
+func (g *growth) sights(setup int) (from, to []plane.Point) {
+	for i := range g.n.Obs {
+		o := &g.n.Obs[i]
+		if _, ok := o.Kind.(network.Seen); ok && (o.Use || o.Sketch) && o.Setup == len(g.n.Marks)+setup && g.placed[o.Marks[0]] {
+			from, to = append(from, local(o)), append(to, g.pos[o.Marks[0]])
+		}
+	}
+	return from, to
 }
 
 // vote tries each pair that is far enough apart; at most agreeWithin of misfit counts as a vote.

@@ -188,10 +188,8 @@ func (g *builder) sigma(o *Obs, r *fieldbook.Taken, def []float64) {
 			o.SD[k] = setup
 		case hasTool && (t.Sigma > 0 || t.PPM > 0):
 			o.SD[k] = math.Hypot(t.Sigma, t.PPM*1e-6*o.Values[k])
-		case drawing && r.Kind == "seen":
-			o.SD[k] = 0.300
 		case drawing:
-			o.SD[k] = 0.150
+			o.SD[k] = fieldbook.DefaultSigma(r.Kind, o.Kind.Parts()[k], r.Class, 0, 0)
 		case rule > 0:
 			o.SD[k] = rule
 		}

@@ -1,6 +1,10 @@
 package network
 
-import "math"
+import (
+	"math"
+
+	"brimline/fieldbook"
+)
 
 // Offset is baseline and offset: along the direction from the line's first mark to its second,
 // and left of it (right is negative). Marks: the mark, then the two of the line.
@@ -41,9 +45,10 @@ func (Offset) Predict(x State, o *Obs, value, jac []float64) {
 	jac[10], jac[11] = -at*nx, -at*ny
 }
 
-// Sigma: the offset 5 mm; along the line hypot(5 mm, 10 mm for each metre of offset), the eye's
-// right angle. Common practice, no source.
+// Sigma from the book's table of defaults: along the line it grows with the offset, as the eye's
+// right angle does.
 func (Offset) Sigma(o *Obs, sd []float64) {
-	sd[0] = math.Hypot(0.005, 0.010*o.Values[1])
-	sd[1] = 0.005
+	for k, part := range o.Kind.Parts() {
+		sd[k] = fieldbook.DefaultSigma("offset", part, "", o.Values[k], math.Abs(o.Values[1]))
+	}
 }

@@ -1,6 +1,10 @@
 package network
 
-import "math"
+import (
+	"math"
+
+	"brimline/fieldbook"
+)
 
 // Seen is a mark's place in an instrument's own frame: scale·R(−turn)·(mark − set-up), with y
 // the other way round where the instrument's y points downward in plan.
@@ -39,5 +43,9 @@ func (Seen) Predict(x State, o *Obs, value, jac []float64) {
 	}
 }
 
-// Sigma of a coordinate read to an edge without a prism: common practice, no source.
-func (Seen) Sigma(_ *Obs, sd []float64) { sd[0], sd[1] = 0.004, 0.004 }
+// Sigma of a coordinate, from the book's table of defaults.
+func (Seen) Sigma(o *Obs, sd []float64) {
+	for k, part := range o.Kind.Parts() {
+		sd[k] = fieldbook.DefaultSigma("seen", part, "", 0, 0)
+	}
+}

@@ -1,6 +1,10 @@
 package network
 
-import "math"
+import (
+	"math"
+
+	"brimline/fieldbook"
+)
 
 // Tie is a level distance between two marks: scale·|b − a| + zero.
 type Tie struct{}
@@ -56,5 +60,5 @@ func (Tie) Curve(x State, o *Obs, f, hess []float64) {
 	hess[15] += yy
 }
 
-// Sigma of a hand-pulled tape between two marks: common practice, no source.
-func (Tie) Sigma(_ *Obs, sd []float64) { sd[0] = 0.005 }
+// Sigma of a hand-pulled tape between two marks, from the book's table of defaults.
+func (Tie) Sigma(_ *Obs, sd []float64) { sd[0] = fieldbook.DefaultSigma("tie", "is", "", 0, 0) }

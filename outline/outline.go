@@ -38,7 +38,7 @@ type Line struct {
 	Name      string
 	Closed    bool
 	Edge      string
-	Waits     []string // marks without a place; then the line has no path
+	Waits     []string // marks that no reading in the solution places; then the line has no path
 	Marks     []int    // in the order of the line
 	Names     []string
 	Normals   []plane.Point // at each mark, to the left of the line
@@ -74,7 +74,7 @@ func Fit(s *adjust.Solution, l Spec, edge []float64) (*Line, []finding.Finding) 
 			if joint := i > 0 && k == 0; joint || i > 0 && l.Closed && i == len(l.Runs)-1 && k == len(r.Marks)-1 || i == 0 && k > 0 && r.Names[k] == r.Names[0] {
 				continue // named already
 			}
-			if m < 0 || math.IsNaN(s.X.Point(m).X) {
+			if m < 0 || s.Rows == 0 || math.IsNaN(s.X.Point(m).X) {
 				out.Waits = append(out.Waits, r.Names[k])
 				continue
 			}

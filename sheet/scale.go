@@ -30,18 +30,6 @@ func Scales(feet bool) []Scale {
 	return out
 }
 
-// Fit is the largest preferred scale at which a model w by h metres goes into w by h millimetres of
-// paper; the smallest of the list when none does.
-func Fit(modelW, modelH, paperW, paperH float64, feet bool) Scale {
-	list := Scales(feet)
-	for _, s := range list {
-		if modelW*1000 <= paperW*float64(s) && modelH*1000 <= paperH*float64(s) {
-			return s
-		}
-	}
-	return list[len(list)-1]
-}
-
 // PerMetre is millimetres of paper for a metre of the model.
 func (s Scale) PerMetre() float64 { return 1000 / float64(s) }
 

@@ -41,25 +41,6 @@ func TestFeetScales(t *testing.T) {
 	}
 }
 
-func TestFit(t *testing.T) {
-	for _, c := range []struct {
-		w, h, pw, ph float64
-		feet         bool
-		want         string
-	}{
-		{9, 5, 260, 200, false, "1:50"},
-		{13, 10, 260, 200, false, "1:50"},    // exactly full
-		{13.1, 10, 260, 200, false, "1:100"}, // a little more
-		{9, 5, 260, 200, true, "1:48"},
-		{0.1, 0.1, 260, 200, false, "1:1"},
-		{1e7, 1, 260, 200, false, "1:50000"},
-	} {
-		if got := sheet.Fit(c.w, c.h, c.pw, c.ph, c.feet).String(); got != c.want {
-			t.Errorf("%g × %g m on %g × %g mm: %s, want %s", c.w, c.h, c.pw, c.ph, got, c.want)
-		}
-	}
-}
-
 func TestRound(t *testing.T) {
 	for x, want := range map[float64]float64{1: 1, 1.9: 1, 2: 2, 4.99: 2, 5: 5, 9.9: 5, 10: 10, 0.3: 0.2, 700: 500, 0: 0, -3: 0} {
 		if got := sheet.Round(x); got < want*(1-1e-12) || got > want*(1+1e-12) {

@@ -31,8 +31,8 @@ func TestOnePlaceWanted(t *testing.T) {
 	near(t, "r1", place(t, r, "r1").Dist(plane.Point{X: 10, Y: 20}), 0, 1e-9)
 	d := place(t, r, "B").Sub(place(t, r, "A"))
 	near(t, "direction of the base", plane.Angle(d), 0, 1e-12)
-	if m := r.Marks["r1"]; *m.SX != 0 || *m.SY != 0 {
-		t.Errorf("r1 ± %g, %g", *m.SX, *m.SY)
+	if m := r.Marks["r1"]; *m.SX != 0 || *m.SY != 0 || m.Ellipse95 != nil {
+		t.Errorf("r1 ± %g, %g, ellipse %v", *m.SX, *m.SY, m.Ellipse95)
 	}
 	if m := r.Marks["A"]; !(*m.SX > 0 && *m.SY > 0) {
 		t.Errorf("A ± %g, %g", *m.SX, *m.SY)
@@ -54,9 +54,16 @@ func TestTwoPlacesWanted(t *testing.T) {
 		m, n := free.Marks[name], r.Marks[name]
 		near(t, name+": sx", *n.SX, *m.SY, 1e-9)
 		near(t, name+": sy", *n.SY, *m.SX, 1e-9)
-		near(t, name+": major", n.Ellipse95.Major, m.Ellipse95.Major, 1e-9)
-		if m.Ellipse95.Major > 1e-6 {
-			near(t, name+": bearing", math.Remainder(n.Ellipse95.Bearing-m.Ellipse95.Bearing+90, 180), 0, 1e-4)
+		if (m.Ellipse95 == nil) != (name == "A") || (n.Ellipse95 == nil) != (name == "A") {
+			t.Fatalf("%s: ellipse %v, turned %v", name, m.Ellipse95, n.Ellipse95)
+		}
+		if e, f := m.Ellipse95, n.Ellipse95; e != nil {
+			near(t, name+": major", f.Major, e.Major, 1e-9)
+			near(t, name+": minor", f.Minor, e.Minor, 1e-9)
+			near(t, name+": bearing", math.Remainder(f.Bearing-e.Bearing+90, 180), 0, 1e-4)
+		}
+		if n.Hidden == nil || m.Hidden == nil {
+			t.Fatalf("%s: hidden %v, turned %v", name, m.Hidden, n.Hidden)
 		}
 		near(t, name+": hidden", *n.Hidden, *m.Hidden, 1e-9)
 	}

@@ -12,7 +12,7 @@ import (
 // all kinds of reading: tapes, an offset, an instrument point in a set-up with a scale of its own.
 func everyKind() string {
 	seen := "- {seen: r1, setup: T1, at: [1.001, 2.002]}\n- {seen: r2, setup: T1, at: [0.999, 5.001]}\n- {seen: r3, setup: T1, at: [5.002, 4.998]}\n"
-	return small("", ties()+diagonals()+"- {offset: r1, line: A B, at: 1.004, left: 1.997}\n"+seen+"- {strike: 11, why: wrong corner}\n", "setups: {T1: {scale: solve}}\n"+rim)
+	return small("", ties()+diagonals()+"- {offset: r1, line: A B, at: 1.004, left: 1.997}\n"+seen+"- {strike: 10, why: wrong corner}\n", "setups: {T1: {scale: solve}}\n"+rim)
 }
 
 // Keys of the result as the format, section 2, writes them: each object of the printed JSON must
@@ -127,6 +127,12 @@ func TestFiguresOfReadings(t *testing.T) {
 func TestTrustOfMarks(t *testing.T) {
 	r := run(t, everyKind())
 	for name, m := range r.Marks { // order-free: each mark is judged alone
+		if !m.Controlled || m.Hidden == nil {
+			t.Errorf("%s is not controlled", name)
+		}
+		if name == "A" {
+			continue
+		}
 		if e := m.Ellipse95; e.Bearing < 0 || e.Bearing >= 180 || e.Major < e.Minor || e.Minor < 0 {
 			t.Errorf("%s: ellipse %+v", name, *e)
 		}
@@ -135,12 +141,9 @@ func TestTrustOfMarks(t *testing.T) {
 		near(t, name+": trace", e.Major*e.Major+e.Minor*e.Minor, k*(*m.SX**m.SX+*m.SY**m.SY), 1e-11)
 		s, c := math.Sincos(e.Bearing * math.Pi / 180)
 		near(t, name+": sx of the ellipse", k**m.SX**m.SX, math.Pow(e.Major*s, 2)+math.Pow(e.Minor*c, 2), 1e-11)
-		if !m.Controlled || m.Hidden == nil {
-			t.Errorf("%s is not controlled", name)
-		}
 	}
 	a, b := r.Marks["A"], r.Marks["B"]
-	if *a.X != 0 || *a.Y != 0 || *a.SX != 0 || *a.SY != 0 || a.Ellipse95.Major > 1e-9 {
+	if *a.X != 0 || *a.Y != 0 || *a.SX != 0 || *a.SY != 0 || a.Ellipse95 != nil {
 		t.Errorf("A stands at %g, %g ± %g, %g", *a.X, *a.Y, *a.SX, *a.SY)
 	}
 	if *b.Y != 0 || *b.SY != 0 || !(*b.SX > 0) || b.Ellipse95.Minor > 1e-6 {

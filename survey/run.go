@@ -67,6 +67,10 @@ func run(ctx context.Context, in Input, warm *memory, step func(Step)) (*Result,
 	g.found = append(g.found, found...)
 	step(StepOutline)
 	for _, l := range in.Book.Lines {
+		if !g.solved() {
+			g.lines = append(g.lines, &outline.Line{Name: l.Name, Closed: l.Closed, Edge: l.Edge, Waits: l.MarkNames()})
+			continue
+		}
 		fitted, f := outline.Fit(g.sol, spec(l, g.net), g.net.Edge)
 		g.lines = append(g.lines, fitted)
 		g.found = append(g.found, f...)

@@ -80,6 +80,7 @@ func (m *memory) apply(n *network.Network, located network.State) network.State 
 			x.SetPoint(i, r.Apply(p))
 		}
 	}
+	sameHand(n, located, x)
 	for i, name := range n.Setups {
 		b := n.SetupBlock(i)
 		at := n.Offset[b]

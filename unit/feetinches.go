@@ -116,21 +116,18 @@ func near(num, den int64) string {
 	return fmt.Sprintf("decimals (%s) or sixteenths (%s)", f.FloatString(3), inchText(new(big.Rat).SetFrac(k, big.NewInt(16))))
 }
 
-// marked says that an inch sign or word ends the text, so that the first number is not feet.
+// marked says that an inch sign or word ends the text and only inches stand before it, as in
+// 1 1/4", so that the first number is not feet; in 12-6 1/2" and 12 6" it is.
 func (p *lengthReader) marked() bool {
-	u, ok := unitOf(p.toks[len(p.toks)-1])
-	return ok && u == IN && !p.twoNumbers()
-}
-
-// twoNumbers says that two whole parts stand there, feet and inches: 12-6 1/2", 12 6".
-func (p *lengthReader) twoNumbers() bool {
-	n := 0
+	whole := 0
 	for i, t := range p.toks {
-		if t.kind == 'n' && p.peek(i+1).kind != '/' && (i == 0 || p.peek(i-1).kind != '/') {
-			n++
+		inFraction := p.peek(i+1).kind == '/' || i > 0 && p.peek(i-1).kind == '/'
+		if t.kind == 'n' && !inFraction {
+			whole++
 		}
 	}
-	return n == 2
+	u, ok := unitOf(p.toks[len(p.toks)-1])
+	return ok && u == IN && whole < 2
 }
 
 // bareFeet reads 12-6-1/2, 12 6.5 and 12 6 in a feet job, where the first number is feet.

@@ -96,12 +96,7 @@ func (p *lengthReader) read() (*big.Rat, error) {
 // number is a bare number.
 func (p *lengthReader) number(t token) (*big.Rat, error) {
 	if p.bare == FT && !t.whole() {
-		f, n := new(big.Rat).SetString(t.text)
-		whole := ""
-		if n {
-			whole = whyTwo(f, t.text)
-		}
-		return nil, fail(Ambiguous, p.text, whole)
+		return nil, fail(Ambiguous, p.text, bothMeanings(t))
 	}
 	if !p.bare.Known() {
 		return nil, fail(Unreadable, p.text, "a length with its unit, such as 5.214 m")
@@ -109,23 +104,18 @@ func (p *lengthReader) number(t token) (*big.Rat, error) {
 	return scale(t.rat(), p.bare), nil
 }
 
-// whyTwo spells both meanings of a bare decimal in a feet job: 12.6 ft, or 12 feet 6 inches.
-func whyTwo(f *big.Rat, text string) string {
-	feet, decimals, _ := strings.Cut(text, ".")
+// bothMeanings spells a bare decimal of a feet job as feet, and as feet and inches where what
+// stands behind the point can be inches.
+func bothMeanings(t token) string {
+	feet, decimals, _ := strings.Cut(t.text, ".")
 	if feet == "" {
 		feet = "0"
 	}
-	digits := strings.TrimLeft(decimals, "0")
-	if digits == "" {
-		digits = "0"
+	inches := strings.TrimLeft(decimals, "0")
+	if in := (token{text: "0" + inches}); t.rat().Sign() == 0 || inches == "" || in.rat().Cmp(big.NewRat(12, 1)) >= 0 {
+		return t.text + " ft"
 	}
-	if in := (token{text: digits}).rat(); in.Cmp(big.NewRat(12, 1)) >= 0 {
-		return text + " ft"
-	}
-	if f.Sign() == 0 {
-		return "0 ft"
-	}
-	return fmt.Sprintf(`%s ft or %s' %s"`, text, feet, digits)
+	return fmt.Sprintf(`%s ft or %s' %s"`, t.text, feet, inches)
 }
 
 // exponent reads 5e-3, as programs write small numbers, and nothing beyond 15 places.

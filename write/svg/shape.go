@@ -49,6 +49,10 @@ func (p *printer) item(it sheet.Item) {
 	}
 }
 
+// mostSweep of one A command. End points and radius are rounded, and a half circle would move by far
+// more than their rounding; a third of a circle does not.
+const mostSweep = 2 * math.Pi / 3
+
 // path is the d attribute: arcs as A commands, counter-clockwise ones with sweep flag 0.
 func (p *printer) path(q plane.Path) string {
 	var b strings.Builder
@@ -60,15 +64,16 @@ func (p *printer) path(q plane.Path) string {
 			b.WriteString("L" + p.at(s.B))
 			continue
 		}
-		large, sweep := 0, 0
-		if math.Abs(s.Bulge) > 1 {
-			large = 1
-		}
+		sweep := 0
 		if s.Bulge < 0 {
 			sweep = 1
 		}
 		r := p.num(math.Abs(s.Radius()))
-		fmt.Fprintf(&b, "A%s %s 0 %d %d %s", r, r, large, sweep, p.at(s.B))
+		n := math.Ceil(math.Abs(s.Sweep()) / mostSweep)
+		for k := 1.0; k < n; k++ {
+			fmt.Fprintf(&b, "A%s %s 0 0 %d %s", r, r, sweep, p.at(s.At(k/n)))
+		}
+		fmt.Fprintf(&b, "A%s %s 0 0 %d %s", r, r, sweep, p.at(s.B))
 	}
 	if q.Closed {
 		b.WriteString("Z")

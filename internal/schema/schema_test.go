@@ -1,0 +1,139 @@
+package schema_test
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"brimline/fieldbook"
+	"brimline/internal/schema"
+	"brimline/survey"
+
+	"github.com/goccy/go-yaml"
+	"github.com/santhosh-tekuri/jsonschema/v6"
+)
+
+func compile(t *testing.T, make func() ([]byte, error)) *jsonschema.Schema {
+	t.Helper()
+	text, err := make()
+	if err != nil {
+		t.Fatal(err)
+	}
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := jsonschema.NewCompiler()
+	if err := c.AddResource("made.json", doc); err != nil {
+		t.Fatal(err)
+	}
+	s, err := c.Compile("made.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// check validates a book in YAML by the schema.
+func check(t *testing.T, s *jsonschema.Schema, src []byte) error {
+	t.Helper()
+	text, err := yaml.YAMLToJSON(src)
+	if err != nil {
+		t.Fatalf("%v\n%s", err, src)
+	}
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(text))
+	if err != nil {
+		t.Fatalf("%v\n%s", err, text)
+	}
+	return s.Validate(doc)
+}
+
+// What the decoder reads the schema takes.
+func TestBookTakesGoodBooks(t *testing.T) {
+	s := compile(t, schema.Book)
+	files, err := filepath.Glob("../../fieldbook/testdata/good/*")
+	if err != nil || len(files) == 0 {
+		t.Fatal("no good books")
+	}
+	for _, f := range files {
+		src, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		src = bytes.TrimPrefix(src, []byte("\ufeff"))
+		if err := check(t, s, src); err != nil {
+			t.Errorf("%s: %v", f, err)
+		}
+	}
+}
+
+// What is wrong by form both refuse: each of these is the good book with one thing changed.
+func TestBookRefusesWhatTheDecoderRefuses(t *testing.T) {
+	s := compile(t, schema.Book)
+	raw, err := os.ReadFile("../../fieldbook/testdata/good/spine.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	good := string(raw)
+	for _, c := range []struct{ old, new string }{
+		{"brimline: 1", "brimline: 2"}, {"brimline: 1", "brimlin: 1"}, {"ref: 26-114", "reff: x"}, {"alone: true", "alone: often"},
+		{"length: m}", "length: yd}"}, {"zero: 4 mm", "zero: [4 mm]"}, {"kind: peg", "kind: hole"}, {"at: [0, 0]", "at: 0"},
+		{"{tie: A B,   is: 9.150", "{tie: A,   is: 9.150"}, {"{tie: A B,   is: 9.150", "{tie: A B"}, {"{tie: A B,", "{level: A B,"},
+		{"hand: right", "hand: up"}, {"setup: T1, at", "at"}, {"class: drawing", "class: guess"}, {"flip: true", "flip: 1 2"},
+		{"scale: solve", "scale: 2"}, {"closed: true", "closed: round"}, {"joint: tangent", "joint: loose"}, {"runs: [{straight: [hs1, hs2]}]}, id: dn", "runs: []}, idd: dn"},
+		{"spacing: 0.70, runs", "spacing: 0.70, rons"}, {"sharp: 2 mm", "outward: 2 mm"}, {"set: units", "sett: units"},
+	} {
+		bad := strings.Replace(good, c.old, c.new, 1)
+		if bad == good {
+			t.Fatalf("%q is not in the good book", c.old)
+		}
+		if err := check(t, s, []byte(bad)); err == nil {
+			t.Errorf("the schema takes %q for %q", c.new, c.old)
+		}
+		if _, err := fieldbook.Parse("bad", []byte(bad)); err == nil {
+			t.Errorf("the decoder takes %q for %q", c.new, c.old)
+		}
+	}
+}
+
+// A result as it is printed passes; with a key missing, unknown or of another type it does not.
+func TestResult(t *testing.T) {
+	s := compile(t, schema.Result)
+	src := "brimline: 1\nreadings:\n- {tie: A B, is: 5}\n- {tie: A C, is: 4}\n- {tie: B C, is: 3}\n- {tie: A D, is: 4.5}\nlines: {rim: {runs: [{any: [A, C, B]}]}}\n"
+	b, err := fieldbook.Parse("x", []byte(src))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := survey.Run(context.Background(), survey.Input{Book: &b}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := json.Marshal(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	validate := func(change func(map[string]any)) error {
+		var doc map[string]any
+		if err := json.Unmarshal(text, &doc); err != nil {
+			t.Fatal(err)
+		}
+		change(doc)
+		return s.Validate(doc)
+	}
+	if err := validate(func(map[string]any) {}); err != nil {
+		t.Errorf("%v\n%s", err, text)
+	}
+	for name, change := range map[string]func(map[string]any){
+		"missing": func(m map[string]any) { delete(m, "statistics") },
+		"unknown": func(m map[string]any) { m["surprise"] = 1 },
+		"type":    func(m map[string]any) { m["marks"].(map[string]any)["A"].(map[string]any)["x"] = "one" },
+	} {
+		if validate(change) == nil {
+			t.Errorf("the schema takes a result with a key %s", name)
+		}
+	}
+}

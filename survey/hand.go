@@ -1,0 +1,51 @@
+package survey
+
+import (
+	"math"
+
+	"brimline/network"
+)
+
+// fewTies: with more tapes than this, from places not in one line, a mark has no second place.
+const fewTies = 4
+
+// sameHand puts back to its located place every mark of few tapes that x holds on the other hand
+// of two marks it is taped to: the adjustment would settle at its mirror image, however near the
+// two images lie.
+func sameHand(n *network.Network, located, x network.State) {
+	tied := make([][]int, len(n.Marks))
+	for i := range n.Obs {
+		o := &n.Obs[i]
+		if _, tie := o.Kind.(network.Tie); tie && o.Use && n.Ready(located, o) {
+			a, b := o.Marks[0], o.Marks[1]
+			tied[a], tied[b] = append(tied[a], b), append(tied[b], a)
+		}
+	}
+	for again := true; again; {
+		again = false
+		for m, to := range tied {
+			if len(to) <= fewTies && x.Point(m) != located.Point(m) && crossed(m, to, located, x) {
+				x.SetPoint(m, located.Point(m))
+				again = true
+			}
+		}
+	}
+}
+
+// crossed says that m lies on different hands of two of the marks in the two states.
+func crossed(m int, to []int, one, other network.State) bool {
+	for i, a := range to {
+		for _, b := range to[:i] {
+			if math.Signbit(hand(one, a, b, m)) != math.Signbit(hand(other, a, b, m)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// hand is positive where m lies left of a to b.
+func hand(x network.State, a, b, m int) float64 {
+	p := x.Point(a)
+	return x.Point(b).Sub(p).Cross(x.Point(m).Sub(p))
+}
