@@ -34,7 +34,7 @@ func (c *canvas) angle(o outline, r run, degrees float64) {
 	for _, d := range []float64{2, 3, 4.5, 6, 8, 10} {
 		for _, a := range []float64{0, 0.4, -0.4, 0.8, -0.8} {
 			dir := in.Turn(a)
-			text.At = p.Add(dir.Mul(d + reach(dir, w/2, text.Height/2)))
+			text.At = p.Add(dir.Mul(d + reach(dir, w/2, tallHalf*text.Height)))
 			list = append(list, wordCandidate(text, sheet.LayerDimensions, d+abs(a)))
 		}
 	}
@@ -57,14 +57,30 @@ func (c *canvas) ends() {
 			c.end(p, e[1])
 		}
 	}
+	if wall := c.wall(); len(wall) > 0 {
+		c.house(wall)
+	}
+}
+
+// wall is the house as far as its marks have places.
+func (c *canvas) wall() []plane.Point {
 	var wall []plane.Point
 	for _, m := range c.book.Place.House {
 		if p, ok := c.at(m); ok {
 			wall = append(wall, p)
 		}
 	}
-	if len(wall) > 0 {
-		c.house(wall)
+	return wall
+}
+
+// walls draws the house.
+func (c *canvas) walls() {
+	wall := c.wall()
+	for i := 1; i < len(wall); i++ {
+		c.field.line(wall[i-1], wall[i], forbidden, crossEdge)
+	}
+	if len(wall) > 1 {
+		c.draw(sheet.Item{Layer: sheet.LayerAround, Pen: sheet.PenThin, Shape: sheet.Polyline(false, wall...)})
 	}
 }
 
@@ -80,7 +96,7 @@ func (c *canvas) end(p plane.Point, word string) {
 	for d := 3.0; d <= 60; d += 1.5 {
 		for _, a := range []float64{0, 0.25, -0.25, 0.5, -0.5, 0.8, -0.8, 1.1, -1.1} {
 			dir := in.Turn(a)
-			text.At = p.Add(dir.Mul(d + reach(dir, w/2, dimHeight/2)))
+			text.At = p.Add(dir.Mul(d + reach(dir, w/2, tallHalf*dimHeight)))
 			if c.inPool(text.At) {
 				list = append(list, wordCandidate(text, sheet.LayerWords, d+6*abs(a)))
 			}
@@ -89,15 +105,9 @@ func (c *canvas) end(p plane.Point, word string) {
 	c.put(list, 0)
 }
 
-// house draws the wall through its marks and names it on the side away from the pool.
+// house names the house on the side away from the pool.
 func (c *canvas) house(wall []plane.Point) {
 	a, b := wall[0], wall[len(wall)-1]
-	for i := 1; i < len(wall); i++ {
-		c.field.line(wall[i-1], wall[i], forbidden, crossEdge)
-	}
-	if len(wall) > 1 {
-		c.draw(sheet.Item{Layer: sheet.LayerAround, Pen: sheet.PenThin, Shape: sheet.Polyline(false, wall...)})
-	}
 	text := sheet.Text{S: "house", Height: dimHeight, Anchor: sheet.MidCentre}
 	if a.Dist(b) > 20 {
 		text.Turn = sheet.Upright(plane.Angle(b.Sub(a)))

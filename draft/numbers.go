@@ -10,9 +10,12 @@ import (
 // Distances of a number from its mark in millimetres: the nearest, and the one from which a leader
 // is drawn.
 const (
-	nearNumber = 2.2
-	leadNumber = 3.6
+	nearNumber = 1.8
+	leadNumber = 3.2
 )
+
+// inPoolCost is what it costs a number to stand in the pool: more than any way out of it.
+const inPoolCost = 200.0
 
 // numbered says that a mark's name is written beside it.
 func (c *canvas) numbered(m string) bool {
@@ -86,11 +89,14 @@ func (c *canvas) numberWays(m string, p plane.Point) []candidate {
 		text.Height, text.Bold = dimHeight, true
 		gap = pegR + 1.2
 	}
-	layer := sheet.LayerNumbers
 	var list []candidate
 	for _, d := range []float64{0, 0.8, 1.8, 3.2, 5, 7, 9, 11.5, 14, 17, 20, 24, 28, 33, 38} {
 		for _, a := range turns {
-			list = append(list, numberCandidate(layer, text, p, out.Turn(a), gap+d, 0.4*d+1.6*abs(a)))
+			way := numberCandidate(sheet.LayerNumbers, text, p, out.Turn(a), gap+d, 0.4*d+1.6*abs(a))
+			if c.inPool(middleOf(way.rooms[0].bounds())) {
+				way.cost += inPoolCost
+			}
+			list = append(list, way)
 		}
 	}
 	return list
@@ -141,7 +147,7 @@ func round() []float64 {
 // back to the mark.
 func numberCandidate(layer sheet.Layer, text sheet.Text, p, dir plane.Point, d, cost float64) candidate {
 	w := sheet.Width(text.S, text.Height, text.Bold)
-	text.At = p.Add(dir.Mul(d + reach(dir, w/2, text.Height/2)))
+	text.At = p.Add(dir.Mul(d + reach(dir, w/2, tallHalf*text.Height)))
 	cand := candidate{cost: cost, rooms: []room{roomOf(text, 0.35)}}
 	lead := line{p.Add(dir.Mul(1.1)), p.Add(dir.Mul(d - 0.5)), true}
 	led := d > leadNumber && !text.Bold || d > leadNumber+pegR

@@ -33,6 +33,7 @@ func (j *job) planSheet() (sheet.Sheet, []row, float64) {
 func (c *canvas) all(zone plane.Box) {
 	c.thin()
 	c.edges()
+	c.walls()
 	c.ties()
 	c.drawMarks()
 	c.ellipses()

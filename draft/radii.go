@@ -120,10 +120,20 @@ func dimensionCandidate(d sheet.Dimension, cost float64) candidate {
 			cand.lines = append(cand.lines, line{a: pts[i-1], b: pts[i]})
 		}
 	}
+	cand.lines = append(cand.lines, heads(p)...)
 	cand.draw = func() []sheet.Item {
 		return []sheet.Item{{Layer: sheet.LayerDimensions, Pen: sheet.PenThin, Shape: d}}
 	}
 	return cand
+}
+
+// heads are the broad ends of arrowheads, as lines to keep clear.
+func heads(p sheet.Parts) []line {
+	var out []line
+	for _, a := range p.Arrows {
+		out = append(out, line{a: a[1], b: a[2]})
+	}
+	return out
 }
 
 // toward moves a by up to d towards b, no further than half-way.
@@ -155,10 +165,11 @@ func (c *canvas) note(o outline, r run, text string) bool {
 func noteCandidate(at, dir plane.Point, d float64, text string, cost float64) candidate {
 	t := sheet.Text{S: text, Height: dimHeight, Anchor: sheet.MidCentre}
 	w := sheet.Width(text, dimHeight, false)
-	t.At = at.Add(dir.Mul(d + reach(dir, w/2, dimHeight/2)))
+	t.At = at.Add(dir.Mul(d + reach(dir, w/2, tallHalf*dimHeight)))
 	lead := sheet.Dimension{Kind: sheet.DimRadius, A: at.Add(dir.Mul(d - 1)), B: at}
+	lines := append(heads(lead.Parts()), line{a: at.Add(dir.Mul(1.6)), b: at.Add(dir.Mul(d - 1)), alone: true})
 	return candidate{
-		cost: cost, rooms: []room{roomOf(t, 0.5)}, lines: []line{{a: at.Add(dir.Mul(1.6)), b: at.Add(dir.Mul(d - 1)), alone: true}},
+		cost: cost, rooms: []room{roomOf(t, 0.5)}, lines: lines,
 		draw: func() []sheet.Item {
 			return []sheet.Item{
 				{Layer: sheet.LayerDimensions, Pen: sheet.PenThin, Shape: lead},
@@ -167,6 +178,10 @@ func noteCandidate(at, dir plane.Point, d float64, text string, cost float64) ca
 		},
 	}
 }
+
+// tallHalf is half the height of a text with room for its tails on both sides, over that of its
+// capitals.
+const tallHalf = 0.75
 
 // reach is how far an upright box of half sizes w, h reaches from its middle against direction u.
 func reach(u plane.Point, w, h float64) float64 {

@@ -156,15 +156,15 @@ func (p *pages) set(t sheet.Table, title string) {
 
 // under writes sentences under a table, as wide as it is.
 func (p *pages) under(sentences []string) {
+	width := max(p.wide, 60)
 	for _, s := range sentences {
-		for _, l := range sheet.Wrap(glued(sheet.Clean(s)), tableText, false, max(p.wide, 60)) {
+		for _, l := range sheet.Wrap(glued(sheet.Clean(s)), tableText, false, width) {
 			if p.at.Y-linePitch*tableText < p.free.Min.Y {
 				p.at = plane.Point{X: p.at.X + p.wide + stripGap, Y: p.free.Max.Y}
-				if p.at.X+90 > p.free.Max.X {
-					w := p.wide
+				if p.at.X+width > p.free.Max.X {
 					p.newPage()
-					p.wide = w
 				}
+				p.wide = width
 			}
 			p.draw(sheet.Item{Layer: sheet.LayerTables, Shape: sheet.Text{S: l, At: p.at.Sub(plane.Point{Y: 1.25 * tableText}), Height: tableText}})
 			p.at.Y -= linePitch * tableText

@@ -4,7 +4,7 @@ package finding
 // a test in internal/rules compares.
 var Codes = []Code{
 	{"same-id", Warn, "two entries carry the id {id} and differ; the one kept is the same on every device", "give one of them an id of its own"},
-	{"two-replace", Ask, "{readings} both replace the same reading; both are kept", "strike the one that is wrong"},
+	{"two-replace", Ask, "readings {readings} both replace the same reading; both are kept", "strike the one that is wrong"},
 	{"circle", Warn, "entries strike or replace each other in a circle: {ids}; all of them stay in force", "strike one of them by a new entry"},
 	{"two-words", Warn, "{name} is described twice without a time; the same one is kept on every device", "keep one description, or give the later one a time"},
 	{"strike-nothing", Note, "an entry strikes or replaces {id}, which is not in this book", "bring in the entries of the other device"},
@@ -29,8 +29,8 @@ var Codes = []Code{
 	{"arc-alone", Ask, "the arc from {marks} of line {lines} has no mark between its ends and no rise", "read the rise at mid-chord, or one mark on the arc"},
 	{"tight-fit", Warn, "line {lines}: {marks} lies {off:len} off the {kind} said to run through it, where {allowed:len} would be expected", "read it again, or say `curve` there"},
 	{"place-order", Note, "{name} names marks that nothing reads: {marks}", "read them, or correct the names"},
-	{"owner-word", Note, "{readings}: the owner's word is shown and never used", "read it"},
-	{"sketch", Note, "{readings}: taken from a drawing; they help to find the shape and are not in the result", "read it"},
-	{"not-used", Warn, "{readings} could not be used: {marks} has no place yet", "read {marks} so that it is fixed"},
+	{"owner-word", Note, "reading {readings}: the owner's word is shown and never used", "read it"},
+	{"sketch", Note, "reading {readings}: taken from a drawing; they help to find the shape and are not in the result", "read it"},
+	{"not-used", Warn, "no use can be made yet of reading {readings}: {marks} has no place", "tape {marks} from what is fixed"},
 	{"setup-open", Ask, "instrument place {setup} shares too few marks with the rest", "read two marks from {setup} that are already fixed, or tape from one of its marks to the pegs"},
 }

@@ -53,8 +53,7 @@ func (g *growth) groups() []group {
 	for m := range parent {
 		parent[m] = m
 	}
-	var find func(m int) (int, int)
-	find = func(m int) (int, int) {
+	find := func(m int) (int, int) {
 		f := 0
 		for parent[m] != m {
 			f ^= flip[m]

@@ -23,21 +23,19 @@ func TestOneWrongTie(t *testing.T) {
 		list := strings.Split(base+", "+fromPegs(pegs, ringMarks()...), ", ")
 		for i := range list {
 			wrong := []string{" +1", " +-1"}[i%2]
-			{
-				bad := append([]string(nil), list...)
-				bad[i] += wrong
-				r := scenery(ring).ties(strings.Join(bad, ", ")).say("{side: C, of: A B, hand: left}").find(t)
-				own := strings.Fields(list[i])[1]
-				if pegs == "A B C" && !strings.HasPrefix(own, "r") {
-					continue // three pegs and a wrong side of their triangle: two shapes of it are as good
-				}
-				keep := without(append([]string{"A", "B", "C"}, ringMarks()...), own)
-				if d := r.right(keep...); d > 0.05 {
-					t.Errorf("pegs %s, tie %s%s: others off by %.3f m", pegs, list[i], wrong, d)
-				}
-				if pegs == "A B C D" && r.offers(own) > 0.05 {
-					t.Errorf("pegs %s, tie %s%s: %s itself off by %.3f m", pegs, list[i], wrong, own, r.offers(own))
-				}
+			bad := append([]string(nil), list...)
+			bad[i] += wrong
+			r := scenery(ring).ties(strings.Join(bad, ", ")).say("{side: C, of: A B, hand: left}").find(t)
+			own := strings.Fields(list[i])[1]
+			if pegs == "A B C" && !strings.HasPrefix(own, "r") {
+				continue // three pegs and a wrong side of their triangle: two shapes of it are as good
+			}
+			keep := without(append([]string{"A", "B", "C"}, ringMarks()...), own)
+			if d := r.right(keep...); d > 0.05 {
+				t.Errorf("pegs %s, tie %s%s: others off by %.3f m", pegs, list[i], wrong, d)
+			}
+			if pegs == "A B C D" && r.offers(own) > 0.05 {
+				t.Errorf("pegs %s, tie %s%s: %s itself off by %.3f m", pegs, list[i], wrong, own, r.offers(own))
 			}
 		}
 	}

@@ -37,7 +37,7 @@ const (
 	arrowLength = 3.0
 	arrowHalf   = 0.5
 	beyond      = 8 * narrow
-	textGap     = 1.1
+	textGap     = 1.45
 )
 
 // Parts is a dimension taken apart: its lines (the dimension line last), its filled arrowheads, and its figure.

@@ -18,7 +18,7 @@ var logs = flag.Int("logs", 60, "random logs of TestWarmEqualsCold")
 func logCount(t *testing.T) int {
 	t.Helper()
 	if testing.Short() {
-		return min(*logs, 6)
+		return min(*logs, 4)
 	}
 	return *logs
 }
@@ -60,26 +60,38 @@ func mixed(t *testing.T, seed uint64) fieldbook.Log {
 // run that begins from nothing: marks to the larger of 1 nm and a millionth of their major
 // semi-axis, and equal states.
 func TestWarmEqualsCold(t *testing.T) {
-	n, prefixes, worst := logCount(t), 0, 0.0
-	for seed := range uint64(n) {
-		var s survey.Session
-		var cold fieldbook.Log
-		for k, e := range mixed(t, seed+1) {
-			warm, err := s.Add(context.Background(), e)
-			if err != nil {
-				t.Fatal(err)
+	const batches = 4
+	n := uint64(logCount(t))
+	for batch := range uint64(batches) {
+		t.Run(fmt.Sprint(batch+1), func(t *testing.T) {
+			t.Parallel()
+			prefixes, worst := 0, 0.0
+			for seed := batch + 1; seed <= n && !t.Failed(); seed += batches {
+				p, w := everyPrefix(t, seed)
+				prefixes, worst = prefixes+p, math.Max(worst, w)
 			}
-			cold = append(cold, e)
-			b, _ := cold.Book()
-			off := apart(t, fmt.Sprintf("seed %d, prefix %d", seed+1, k+1), solve(t, &b), warm)
-			worst = math.Max(worst, off)
-			prefixes++
-			if t.Failed() {
-				return
-			}
+			t.Logf("%d prefixes, each %dth of the seeds 1 to %d: apart by at most %.2g of what is allowed", prefixes, batches, n, worst)
+		})
+	}
+}
+
+// everyPrefix hands a session the entries of one log, one by one.
+func everyPrefix(t *testing.T, seed uint64) (prefixes int, worst float64) {
+	t.Helper()
+	var s survey.Session
+	log := mixed(t, seed)
+	for k, e := range log {
+		warm, err := s.Add(context.Background(), e)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, _ := log[:k+1].Book()
+		worst = math.Max(worst, apart(t, fmt.Sprintf("seed %d, prefix %d", seed, k+1), solve(t, &b), warm))
+		if t.Failed() {
+			break
 		}
 	}
-	t.Logf("%d prefixes of %d logs, seeds 1 to %d: apart by at most %.2g of what is allowed", prefixes, n, n, worst)
+	return len(log), worst
 }
 
 // apart compares two answers and gives the largest distance as a share of what is allowed.
@@ -103,8 +115,12 @@ func apart(t *testing.T, what string, cold, warm *survey.Result) float64 {
 		}
 		d := math.Hypot(*a.X-*b.X, *a.Y-*b.Y)
 		worst = math.Max(worst, d/allowed)
-		if !(d <= allowed) || a.Controlled != b.Controlled {
-			t.Errorf("%s: %s is %.3g m apart (%.3g allowed), controlled %v and %v", what, name, d, allowed, a.Controlled, b.Controlled)
+		if !(d <= allowed) {
+			t.Errorf("%s: %s is %.3g m apart, %.3g allowed", what, name, d, allowed)
+		}
+		// A mark that can move by metres leaves redundancies no figures to compare.
+		if a.Controlled != b.Controlled && (a.Ellipse95 == nil || a.Ellipse95.Major < 1) {
+			t.Errorf("%s: %s is controlled %v, warm %v", what, name, a.Controlled, b.Controlled)
 		}
 	}
 	for i, a := range cold.Readings {
@@ -124,7 +140,7 @@ func edgeOf(x survey.Reading) bool { return x.W != nil && math.Abs(math.Abs(*x.W
 // However a log is split among devices, and in whatever order the parts come in, the answer has
 // the same bytes.
 func TestMergeOfSplits(t *testing.T) {
-	for seed := range uint64(logCount(t) / 3) {
+	for seed := range uint64(max(logCount(t)/3, 2)) {
 		log := mixed(t, seed+1)
 		r := rand.New(rand.NewPCG(seed, 78))
 		b, _ := log.Book()

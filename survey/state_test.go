@@ -101,7 +101,7 @@ func noise(t *testing.T, c simulate.Case, by float64) *survey.Result {
 // Only a test that fails high on twenty redundant readings and more widens the sd of places and
 // lines; what belongs to readings stays as stated beforehand, and nothing ever shrinks.
 func TestScaledStatistics(t *testing.T) {
-	c := simulate.Pool(3, simulate.Shapes[0], simulate.Methods[1], simulate.Options{Checks: 1})
+	c := simulate.Pool(3, simulate.Shapes[1], simulate.Methods[1], simulate.Options{Checks: 2})
 	plain, loud, still := noise(t, c, 1), noise(t, c, 3), noise(t, c, 0.1)
 	if k := plain.Statistics.Redundancy; k < 20 || plain.Statistics.Scaled || !plain.Statistics.ChiSquare.Pass {
 		t.Fatalf("statistics %+v", plain.Statistics)
