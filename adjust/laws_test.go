@@ -62,6 +62,9 @@ func TestShiftAndTurn(t *testing.T) {
 		}
 		again, _ := solve(t, m.n, start)
 		sameStatistics(t, "moved", one, again, nil, 1)
+		if still, _ := solve(t, m.n, m.truth); again.Iterations != still.Iterations {
+			t.Errorf("%d steps from the moved start, %d from the same unmoved", again.Iterations, still.Iterations)
+		}
 		for i := range m.n.Marks {
 			near(t, "place", again.X.Point(i).Dist(one.X.Point(i)), 0, 1e-8)
 		}

@@ -89,7 +89,7 @@ func measured(p pool, length unit.Unit) (*fieldbook.Book, *survey.Result) {
 	r.LineOrder = []string{"rim"}
 	r.Lines["rim"] = outlineOf(p)
 	readings(p, r)
-	r.Statistics = survey.Statistics{Readings: len(r.Readings) - 1, Unknowns: 2*len(p.marks) + 1, Redundancy: 9, ReferenceSD: ref(1.04),
+	r.Statistics = survey.Statistics{Readings: len(r.Readings) - 1, Unknowns: len(r.Readings) - 10, Redundancy: 9, ReferenceSD: ref(1.04),
 		ChiSquare: survey.ChiSquare{Value: 9.7, Low: ref(2.7), High: ref(19), Pass: true}}
 	r.Shape = survey.Shape{State: "unproven", Tolerance: 0.025, Worst: ref(0.011), At: "r7", Why: []string{"mistakes that people make have not been ruled out yet"}}
 	return b, r

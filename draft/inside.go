@@ -6,26 +6,32 @@ import (
 )
 
 // inside names each closed outline in the middle of the pool: its edge and state, its area and
-// its length.
+// its length; where there is no room for all that, its name alone.
 func (c *canvas) inside() {
 	for i, o := range c.paper {
 		if o.ring == 0 {
 			continue
 		}
 		words := c.named(c.metres[i])
-		var list []candidate
-		box := o.path.Bounds()
-		mid := middleOf(box)
-		for y := box.Min.Y + 4; y < box.Max.Y; y += 3 {
-			for x := box.Min.X + 4; x < box.Max.X; x += 3 {
-				at := plane.Point{X: x, Y: y}
-				if o.path.Contains(at) {
-					list = append(list, blockCandidate(words, at, at.Dist(mid)))
-				}
+		if !c.put(blocks(o, words), 0) {
+			c.put(blocks(o, words[:1]), 0)
+		}
+	}
+}
+
+// blocks are the places for lines of words all over an outline, those near its middle first.
+func blocks(o outline, words []string) []candidate {
+	var list []candidate
+	box := o.path.Bounds()
+	mid := middleOf(box)
+	for y := box.Min.Y + 4; y < box.Max.Y; y += 2 {
+		for x := box.Min.X + 4; x < box.Max.X; x += 2 {
+			if at := (plane.Point{X: x, Y: y}); o.path.Contains(at) {
+				list = append(list, blockCandidate(words, at, at.Dist(mid)))
 			}
 		}
-		c.put(list, 0)
 	}
+	return list
 }
 
 // named is what is written in an outline.

@@ -18,7 +18,7 @@ func (j *job) markTable() listing {
 			column(sheet.End, u, "sd x"), column(sheet.End, u, "sd y"), column(sheet.End, u, "ellipse", "long"), column(sheet.End, u, "ellipse", "short"),
 			column(sheet.End, "", "long axis", "at"), column(sheet.End, u, "could", "hide"), column(sheet.Start, "", "a mistake", "would show"),
 		},
-		after: []string{j.datum(), "Ellipse: half axes of the 95 % region, relative to the origin and the baseline; long axis clockwise from +y. " +
+		after: []string{j.datum(), "Marks: ellipse, half axes of the 95 % region, relative to the origin and the baseline; long axis clockwise from +y. " +
 			"Could hide: how far the mark may move by an error in one reading that the tests miss. x + y is there to check what is typed again."},
 	}
 	for _, m := range j.marks {

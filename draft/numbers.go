@@ -14,9 +14,6 @@ const (
 	leadNumber = 3.2
 )
 
-// inPoolCost is what it costs a number to stand in the pool: more than any way out of it.
-const inPoolCost = 200.0
-
 // numbered says that a mark's name is written beside it.
 func (c *canvas) numbered(m string) bool {
 	return !c.lasting(m) && !c.skipped[m]
@@ -82,7 +79,7 @@ func (c *canvas) settle(n *number) bool {
 // numberWays are the places of a mark's name: straight out of the pool first, then aside and
 // further away with a leader. Pegs have larger, bold names, on any side.
 func (c *canvas) numberWays(m string, p plane.Point) []candidate {
-	out, turns := c.numberSide(p)
+	out, turns, inside := c.numberSide(p)
 	text := sheet.Text{S: m, Height: smallHeight, Anchor: sheet.MidCentre}
 	gap := nearNumber
 	if c.lasting(m) {
@@ -93,28 +90,27 @@ func (c *canvas) numberWays(m string, p plane.Point) []candidate {
 	for _, d := range []float64{0, 0.8, 1.8, 3.2, 5, 7, 9, 11.5, 14, 17, 20, 24, 28, 33, 38} {
 		for _, a := range turns {
 			way := numberCandidate(sheet.LayerNumbers, text, p, out.Turn(a), gap+d, 0.4*d+1.6*abs(a))
-			if c.inPool(middleOf(way.rooms[0].bounds())) {
-				way.cost += inPoolCost
+			if inside || !c.inPool(middleOf(way.rooms[0].bounds())) {
+				list = append(list, way)
 			}
-			list = append(list, way)
 		}
 	}
 	return list
 }
 
 // numberSide is the direction out of the pool at a mark and how far it may be turned: any way
-// for marks that lie away from every outline.
-func (c *canvas) numberSide(p plane.Point) (out plane.Point, turns []float64) {
+// for marks that lie away from every outline. Only a mark in the middle of the pool has its name there.
+func (c *canvas) numberSide(p plane.Point) (out plane.Point, turns []float64, inside bool) {
 	turns = []float64{0, 0.3, -0.3, 0.6, -0.6, 0.9, -0.9, 1.2, -1.2, 1.4, -1.4}
 	i, seg, t, foot := c.nearest(p)
 	if i < 0 {
-		return plane.Point{Y: 1}, round()
+		return plane.Point{Y: 1}, round(), true
 	}
 	o := c.paper[i]
 	if foot.Dist(p) < 3 {
-		return c.corner(o, seg, t), turns
+		return c.corner(o, seg, t), turns, false
 	}
-	return p.Sub(foot).Unit(), round()
+	return p.Sub(foot).Unit(), round(), c.inPool(p)
 }
 
 // corner is the outward direction at a place of an outline; near a joint the mean of both sides.

@@ -27,11 +27,6 @@ func square(p plane.Point, h float64) room {
 	return room{{X: p.X - h, Y: p.Y - h}, {X: p.X + h, Y: p.Y - h}, {X: p.X + h, Y: p.Y + h}, {X: p.X - h, Y: p.Y + h}}
 }
 
-// boxRoom is the room of an upright box.
-func boxRoom(b plane.Box) room {
-	return room{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}}
-}
-
 func (r room) bounds() plane.Box { return plane.BoundsOf(r[:]...) }
 
 // inside says that the whole room lies in the box.

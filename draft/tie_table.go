@@ -17,8 +17,8 @@ func (j *job) tieTable() listing {
 			column(sheet.End, "", "w"), column(sheet.End, "", "r"), column(sheet.End, u, "could", "hide"), column(sheet.Start, "", "state"),
 		},
 		after: []string{
-			"Residual = adjusted less read. sd: one standard deviation of the reading as taken. w: residual over its own standard deviation, suspect beyond 3.29. " +
-				"r: share of the reading that others check, 0 to 1. Could hide: smallest error that the test finds four times in five.",
+			"Readings: residual = adjusted less read; sd: one standard deviation of the reading as taken; w: residual over its own standard deviation, suspect beyond 3.29; " +
+				"r: share of the reading that others check, 0 to 1; could hide: the smallest error that the test finds four times in five.",
 		},
 	}
 	for _, r := range j.result.Readings {

@@ -95,8 +95,9 @@ func (c *candidate) fromSpots() {
 }
 
 func (c *candidate) fromCircles() {
-	for i, a := range c.circles {
-		for _, b := range c.circles[i+1:] {
+	few := spread(c.circles)
+	for i, a := range few {
+		for _, b := range few[i+1:] {
 			if a.mark == b.mark || a.centre.Dist(b.centre) < 0.05 {
 				continue
 			}
@@ -113,6 +114,20 @@ func (c *candidate) fromCircles() {
 			}
 		}
 	}
+}
+
+// spread thins many circles to about mostCircles, evenly through the book: all vote, these
+// propose.
+func spread(all []circle) []circle {
+	const mostCircles = 10
+	if len(all) <= mostCircles {
+		return all
+	}
+	var few []circle
+	for i := range mostCircles {
+		few = append(few, all[i*len(all)/mostCircles])
+	}
+	return few
 }
 
 func (c *candidate) costAt(p plane.Point) float64 {

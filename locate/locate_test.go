@@ -75,6 +75,7 @@ func TestPlaces(t *testing.T) {
 		{"offsets on both hands", scenery(ring).ties("A B").offsets("A", "B", ringMarks()...), nil},
 		{"offsets of B A", scenery(ring).ties("A B").offsets("B", "A", ringMarks()...), nil},
 		{"one offset settles the hand of the rest", upside(scenery(square)).ties("A B, "+fromPegs("A B D", "r1", "r2", "r3", "r4")+", A D, B D").offsets("A", "B", "r2"), nil},
+		{"two pegs, no line: all on one side", scenery(square).ties("A B, " + fromPegs("A B", "r1", "r2", "r3", "r4")), []string{"mirror", "mirror-all"}},
 		{"base not taped", scenery(square).ties(fromPegs("A B C D", "r1", "r2", "r3", "r4") + ", r1 r3, r2 r4, r1 r2"), []string{"mirror-all"}},
 		{"one tape that starts at 100 mm", scenery("A 0 0, B 8 0, C 3 5").ties("A B +0.1, A C +0.1, B C +0.1").withZero(), []string{"mirror-all"}},
 	} {

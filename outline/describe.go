@@ -10,20 +10,21 @@ import (
 func (c *chain) describe(out *Line) {
 	path, count := c.path(c.q)
 	out.Path = path
-	out.Length = path.Length()
-	out.LengthSD = c.sdOf(func(q []float64) float64 { p, _ := c.path(q); return p.Length() })
+	whole := c.figures(c.q)
+	sd := c.sdsOf(c.figures)
+	out.Length, out.LengthSD = whole[0], sd[0]
 	if out.Closed {
-		a := path.Area()
-		out.Clockwise = a < 0
-		out.Area = math.Abs(a)
-		out.AreaSD = c.sdOf(func(q []float64) float64 { p, _ := c.path(q); return p.Area() })
+		out.Clockwise = whole[1] < 0
+		out.Area, out.AreaSD = math.Abs(whole[1]), sd[1]
 	}
 	for _, n := range c.normals(out.Marks) {
 		out.Normals = append(out.Normals, plane.Point{X: n[0], Y: n[1]})
 	}
 	first := 0
 	for i := range c.pieces {
-		out.Runs = append(out.Runs, c.describeRun(i, first, count[i]))
+		r := c.describeRun(i, first, count[i])
+		r.Length, r.LengthSD = whole[2+i], sd[2+i]
+		out.Runs = append(out.Runs, r)
 		first += count[i]
 	}
 	c.turns(out)
@@ -33,13 +34,9 @@ func (c *chain) describeRun(i, first, count int) Run {
 	p := &c.pieces[i]
 	r := Run{Kind: p.kind, From: p.names[0], To: p.names[1], Joint: p.joint, First: first, Pieces: count, Turn: math.NaN()}
 	if p.kind == "curve" {
-		r.Length = c.curve(c.q, i).Length()
-		r.LengthSD = c.sdOf(func(q []float64) float64 { return c.curve(q, i).Length() })
 		return r
 	}
 	s := c.segment(c.q, p)
-	r.Length = s.Length()
-	r.LengthSD = c.sdOf(func(q []float64) float64 { return c.segment(q, p).Length() })
 	if p.kind == "straight" {
 		r.Bearing = plane.Bearing(s.B.Sub(s.A))
 		r.BearingSD = c.sdOf(func(q []float64) float64 {
@@ -67,28 +64,59 @@ func (c *chain) turns(out *Line) {
 	}
 }
 
-// sdOf propagates the covariance of the unknowns into a figure, its derivatives by central
-// differences.
+// figures of the line as a whole: its length, its signed area (0 when open), and the length of
+// every piece.
+func (c *chain) figures(q []float64) []float64 {
+	path, count := c.path(q)
+	out := make([]float64, 2+len(count))
+	if c.l.Closed {
+		out[1] = path.Area()
+	}
+	at := 0
+	for i, n := range count {
+		for _, s := range path.Segs[at : at+n] {
+			out[2+i] += s.Length()
+		}
+		at += n
+		out[0] += out[2+i]
+	}
+	return out
+}
+
+// sdOf propagates the covariance of the unknowns into one figure.
 func (c *chain) sdOf(f func(q []float64) float64) float64 {
+	return c.sdsOf(func(q []float64) []float64 { return []float64{f(q)} })[0]
+}
+
+// sdsOf propagates the covariance of the unknowns into figures, their derivatives by central
+// differences.
+func (c *chain) sdsOf(f func(q []float64) []float64) []float64 {
 	const h = 1e-5
-	g := make([]float64, c.n)
 	q := append([]float64(nil), c.q...)
+	g := make([][]float64, c.n) // by unknown
 	for a := range q {
 		keep := q[a]
 		q[a] = keep + h
 		up := f(q)
 		q[a] = keep - h
-		g[a] = (up - f(q)) / (2 * h)
+		for k, down := range f(q) {
+			up[k] = (up[k] - down) / (2 * h)
+		}
+		g[a] = up
 		q[a] = keep
 	}
-	v := 0.0
-	for a := range g {
-		if g[a] == 0 {
-			continue
+	out := f(q)
+	for k := range out {
+		v := 0.0
+		for a := range g {
+			if g[a][k] == 0 {
+				continue
+			}
+			for b := range g {
+				v += g[a][k] * c.cov[a*c.n+b] * g[b][k]
+			}
 		}
-		for b := range g {
-			v += g[a] * c.cov[a*c.n+b] * g[b]
-		}
+		out[k] = math.Sqrt(math.Max(v, 0))
 	}
-	return math.Sqrt(math.Max(v, 0))
+	return out
 }

@@ -68,6 +68,18 @@ func TestUnusedClasses(t *testing.T) {
 	}
 }
 
+// A mark that only a drawing shows has no place in the result, and a line through it waits.
+func TestMarkOnlyDrawn(t *testing.T) {
+	drawn := "- {tie: r1 r9, is: 1.5, class: drawing}\n- {tie: r2 r9, is: 1.5, class: drawing}\n- {tie: r3 r9, is: 4.27, class: drawing}\n"
+	r := run(t, small("", ties()+diagonals()+drawn, strings.Replace(rim, "[r1, r2]", "[r1, r9, r2]", 1)))
+	if m := r.Marks["r9"]; m.X != nil || m.SX != nil || m.Controlled {
+		t.Errorf("r9 stands in the result: %s", bytesOf(t, r))
+	}
+	if l := r.Lines["rim"]; l.Area != nil || found(r, "line-unread") == nil {
+		t.Errorf("the line through it has an area; found %s", codes(r))
+	}
+}
+
 // A reading that nothing checks is lone; its redundancy is nought and no error in it would show.
 func TestLoneReadings(t *testing.T) {
 	r := run(t, small("", ties(), rim))

@@ -60,6 +60,7 @@ func measure(m simulate.Method, n int, seed uint64, show bool) tally {
 			continue
 		}
 		t.solved++
+		t.count(c, r) // a figure found wrong counts in every rate
 		missed := offMarks(c, r)
 		if len(missed) > 0 {
 			if show {
@@ -68,7 +69,6 @@ func measure(m simulate.Method, n int, seed uint64, show bool) tally {
 			continue
 		}
 		t.right++
-		t.count(c, r)
 	}
 	return t
 }

@@ -3,6 +3,7 @@ package pdf_test
 import (
 	"bytes"
 	"image"
+	"image/draw"
 	"image/png"
 	"math"
 	"os"
@@ -129,10 +130,8 @@ func inked(t *testing.T, file string) (w, h float64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	img, ok := page.(*image.Gray)
-	if !ok {
-		t.Fatalf("the page is %T", page)
-	}
+	img := image.NewGray(page.Bounds())
+	draw.Draw(img, img.Bounds(), page, page.Bounds().Min, draw.Src)
 	box := plane.EmptyBox()
 	b := img.Bounds()
 	for y := b.Min.Y; y < b.Max.Y; y++ {
