@@ -162,8 +162,8 @@ func (d *dense) hiddenMoves(c *mat.Dense) (move []float64, by []int) {
 func TestHoldFrame(t *testing.T) {
 	s := pool(3, 8, 1, true).solve(t)
 	f := s.HoldFrame(5, 8)
-	for k, v := range f.MarkCov(5) {
-		near(t, "held mark", v, 0, 1e-15+0*float64(k))
+	for _, v := range f.MarkCov(5) {
+		near(t, "held mark", v, 0, 1e-15)
 	}
 	u := s.X.Point(8).Sub(s.X.Point(5)).Unit()
 	c := f.MarkCov(8)

@@ -77,7 +77,7 @@ func (m *maker) tie(a, b int, sd float64) *network.Obs {
 	return m.read(network.Tie{}, -1, []int{a, b}, sd)
 }
 
-// network of three pegs and marks on a ring: ties from the pegs and between neighbours; with
+// pool is a network of three pegs and marks on a ring: ties from the pegs and between neighbours; with
 // mixed, offsets, one set-up as it stands and one with its scale solved.
 func pool(seed uint64, marks int, noise float64, mixed bool) *maker {
 	r := rand.New(rand.NewPCG(seed, 17))
@@ -108,7 +108,7 @@ func pool(seed uint64, marks int, noise float64, mixed bool) *maker {
 		}
 		for s := range m.n.Setups {
 			if r.Float64() < 0.6 || j < 3 {
-				m.read(network.Seen{}, s, []int{3 + j}, sd(), sd()).Flip = false
+				m.read(network.Seen{}, s, []int{3 + j}, sd(), sd())
 			}
 		}
 	}

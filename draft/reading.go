@@ -15,7 +15,11 @@ func (j *job) reading(c *canvas) []string {
 		if o.ring < 0 {
 			way = "clockwise"
 		}
-		out = append(out, "The marks of "+o.name+" run "+way+" from "+o.runs[0].From+".")
+		name := o.name
+		if o.line.Edge != "" {
+			name += " (" + edgeWord(o.line.Edge) + ")"
+		}
+		out = append(out, "The marks of "+name+" run "+way+" from "+o.runs[0].From+".")
 	}
 	if c.every > 1 {
 		out = append(out, "Along the edge every "+ordinal(c.every)+" mark is numbered and has its error ellipse drawn; the table has them all.")

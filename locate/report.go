@@ -108,7 +108,7 @@ func (g *growth) openSides(open []group) []finding.Finding {
 		out = append(out, finding.Finding{Code: "mirror", Marks: names, Words: map[string]string{"side": side, "why": why, "cure": cure}})
 	}
 	say(said, "where it was seen", "a side entry says so")
-	say(taken, "with the rest of their line", "it then does not cross itself")
+	say(taken, "with the rest of their line", "that line then does not cross itself")
 	return out
 }
 

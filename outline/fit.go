@@ -16,6 +16,11 @@ const (
 // settle minimises the misfits with the full covariance of the marks (Gauss–Newton; the
 // derivatives of the few conditions by central differences).
 func (c *chain) settle(edge []float64) {
+	if c.free() {
+		c.cov = c.misfitCov(edge)
+		c.res, c.resSD = make([]float64, len(c.rows)), make([]float64, len(c.rows))
+		return
+	}
 	var w []float64
 	for range 12 {
 		w = c.weights(edge)
@@ -36,6 +41,17 @@ func (c *chain) settle(edge []float64) {
 		}
 	}
 	c.judge(edge)
+}
+
+// free says that nothing but its own mark holds any unknown: a line of curves goes through its
+// marks, and the covariance of its unknowns is theirs.
+func (c *chain) free() bool {
+	for _, r := range c.rows {
+		if r.axis > 1 {
+			return false
+		}
+	}
+	return len(c.rows) == c.n
 }
 
 func (c *chain) jacobian() []float64 {

@@ -58,6 +58,7 @@ func run(ctx context.Context, in Input, warm *memory, step func(Step)) (*Result,
 	step(StepLocate)
 	g.start = locate.Find(g.net)
 	g.found = append(g.found, g.start.Findings...)
+	unsketch(g.net, g.start.X)
 	step(StepAdjust)
 	begin := warm.apply(g.net, g.start.X)
 	g.sol, found = adjust.Solve(ctx, g.net, begin, adjust.Options{Fallback: g.start.X})
