@@ -1,6 +1,7 @@
 package survey_test
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -84,6 +85,30 @@ func TestTwoPlacesWanted(t *testing.T) {
 		t.Fatalf("found %s", codes(far))
 	}
 	near(t, "misfit", f.Figures["misfit"], 6.1-place(t, far, "A").Dist(place(t, far, "B")), 1e-9)
+}
+
+// Places wanted far from the origin, at an angle of no quarter: the first mark has no sd, the
+// second none across, and sx and sy are those of the ellipses.
+func TestPlacesWantedAtAnAngle(t *testing.T) {
+	turn := 37 * math.Pi / 180
+	d := plane.Point{X: 5}.Turn(turn) // r1 to r3 is 5 m
+	r := run(t, small(fmt.Sprintf("r1: {at: [10, 20]}, r3: {at: [%.9f, %.9f]}", 10+d.X, 20+d.Y), ties()+diagonals(), rim))
+	sameShape(t, run(t, small("", ties()+diagonals(), rim)), r)
+	near(t, "r1", place(t, r, "r1").Dist(plane.Point{X: 10, Y: 20}), 0, 1e-9)
+	near(t, "direction of r3", plane.Angle(place(t, r, "r3").Sub(place(t, r, "r1"))), turn, 1e-9)
+	if r.Marks["r1"].Ellipse95 != nil {
+		t.Errorf("r1 has the ellipse %+v", *r.Marks["r1"].Ellipse95)
+	}
+	e := r.Marks["r3"].Ellipse95
+	near(t, "r3 across", e.Minor, 0, 2e-6)
+	near(t, "bearing of the ellipse at r3", e.Bearing, 90-37, 1e-3)
+	for _, n := range []string{"A", "B", "r2", "r3", "r4"} {
+		m := r.Marks[n]
+		e, k := m.Ellipse95, -2*math.Log(0.05)
+		s, c := math.Sincos(e.Bearing * math.Pi / 180)
+		near(t, n+": sx of the ellipse", k**m.SX**m.SX, math.Pow(e.Major*s, 2)+math.Pow(e.Minor*c, 2), 1e-11)
+		near(t, n+": sy of the ellipse", k**m.SY**m.SY, math.Pow(e.Major*c, 2)+math.Pow(e.Minor*s, 2), 1e-11)
+	}
 }
 
 // Three are met by a rigid fit: what is left has no mean and no turn, the largest is reported,

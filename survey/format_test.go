@@ -63,6 +63,32 @@ func TestKeysOfTheFormat(t *testing.T) {
 	}
 }
 
+// Where there is nothing to say the key is there and null.
+func TestNullsOfTheFormat(t *testing.T) {
+	var top map[string]any
+	if err := json.Unmarshal([]byte(bytesOf(t, run(t, small("", tie("A", "B", 0)+tie("A", "r1", 0), rim)))), &top); err != nil {
+		t.Fatal(err)
+	}
+	object := func(v any) map[string]any { return v.(map[string]any) }
+	for _, c := range []struct {
+		what, null string
+		got        map[string]any
+	}{
+		{"mark", "x y z sx sy sz ellipse95 hidden", object(object(top["marks"])["r1"])},
+		{"statistics", "reference_sd", object(top["statistics"])},
+		{"chi-square", "low high", object(object(top["statistics"])["chi_square"])},
+		{"reading", "adjusted residual w detectable group", object(top["readings"].([]any)[1])},
+		{"line", "length length_sd area area_sd inferred", object(object(top["lines"])["rim"])},
+		{"shape", "worst", object(top["shape"])},
+	} {
+		for _, k := range strings.Fields(c.null) {
+			if v, ok := c.got[k]; !ok || v != nil {
+				t.Errorf("%s: key %s is %v (there: %v), want null", c.what, k, v, ok)
+			}
+		}
+	}
+}
+
 // What the format says of the figures of a reading.
 func TestFiguresOfReadings(t *testing.T) {
 	r := run(t, everyKind())
