@@ -9,7 +9,7 @@ var Codes = []Code{
 	{"two-words", Warn, "{name} is described twice without a time; the same one is kept on every device", "keep one description, or give the later one a time"},
 	{"strike-nothing", Note, "an entry strikes or replaces {id}, which is not in this book", "bring in the entries of the other device"},
 	{"mark-unread", Note, "{marks}: named, but no reading touches it", "read it, or leave it out"},
-	{"line-unread", Note, "line {lines} waits for readings of {marks}", "read these marks"},
+	{"line-unread", Note, "line {lines} waits for {marks}", "read what fixes these marks"},
 	{"unfixed", Ask, "the readings do not fix {marks}", "{cure}"},
 	{"cannot-meet", Ask, "{first} and {second} cannot both be right: {marks} would have to be in two places {gap:len} apart", "read both again"},
 	{"no-scale", Stop, "nothing in the book gives a length, so the figure has no size", "tape one distance, best the base"},

@@ -292,6 +292,7 @@ func (g *gather) show() func(float64) string {
 const small = 0.1
 
 func (g *gather) findings(r *Result) {
+	g.found = lastOfLine(g.found)
 	finding.Sort(g.found)
 	show := g.show()
 	for _, f := range g.found {
@@ -309,4 +310,22 @@ func (g *gather) findings(r *Result) {
 		}
 		r.Findings = append(r.Findings, out)
 	}
+}
+
+// lastOfLine keeps one word about each line that waits for marks: the book names those that
+// nothing reads, the fit later also those that the readings do not fix.
+func lastOfLine(in []finding.Finding) []finding.Finding {
+	last := map[string]int{}
+	for i, f := range in {
+		if f.Code == "line-unread" {
+			last[f.Lines[0]] = i
+		}
+	}
+	var out []finding.Finding
+	for i, f := range in {
+		if f.Code != "line-unread" || last[f.Lines[0]] == i {
+			out = append(out, f)
+		}
+	}
+	return out
 }
