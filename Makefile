@@ -17,6 +17,8 @@ test: ## everything that must pass, under 15 minutes on two cores from a bare ma
 
 proof: ## thousands of simulated pools: do the promises hold? prints its seed and its table
 	go run ./internal/proof
+	go test ./survey -run TestWarmEqualsCold -v -timeout 30m -args -logs 500
+	go test ./fieldbook -run 'Merge|Append' -count 1
 
 bench: ## the solver against a C++ reference, in turns; then `brimline solve` as a whole process
 	scripts/need bench

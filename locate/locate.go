@@ -163,6 +163,8 @@ type growth struct {
 	usable  int          // readings between placed marks
 	count   int          // placed marks
 	waiting []*candidate // by mark: what is known of a mark that waits
+	order   []int        // marks as they were placed
+	from    [][2]int     // by mark: the two marks whose circles gave its place, -1 none
 	ends    []bool       // by mark: an end of a baseline with offsets, which must keep still
 	kept    []group      // choices made
 }
@@ -170,7 +172,7 @@ type growth struct {
 func newGrowth(n *network.Network, left bool) *growth {
 	k := len(n.Marks)
 	g := &growth{n: n, of: make([][]int, k), pos: make([]plane.Point, k), placed: make([]bool, k), other: make([][]plane.Point, k),
-		pose: make([]*pose, len(n.Setups)), dirty: make([]bool, k), left: left, gauge: -1, chosen: make([]bool, k), mirror: make([][2]int, k), waiting: make([]*candidate, k), ends: make([]bool, k)}
+		pose: make([]*pose, len(n.Setups)), dirty: make([]bool, k), left: left, gauge: -1, chosen: make([]bool, k), mirror: make([][2]int, k), waiting: make([]*candidate, k), ends: make([]bool, k), from: make([][2]int, k)}
 	for i := range n.Obs {
 		if n.Obs[i].Use || n.Obs[i].Sketch {
 			for k, m := range n.Obs[i].Marks {
@@ -197,7 +199,12 @@ func (g *growth) begin(s seed) {
 }
 
 func (g *growth) place(m int, p plane.Point) {
+	g.from[m] = [2]int{-1, -1}
+	if w := g.waiting[m]; w != nil && len(w.places) > 0 {
+		g.from[m] = w.places[0].pair
+	}
 	g.pos[m], g.placed[m], g.waiting[m] = p, true, nil
+	g.order = append(g.order, m)
 	for _, i := range g.of[m] {
 		for _, q := range g.n.Obs[i].Marks {
 			g.dirty[q] = true

@@ -15,71 +15,133 @@ func (g *growth) report() Start {
 	s := Start{Other: make([][]plane.Point, len(g.pos))}
 	var open []group
 	for _, gr := range g.kept {
-		lead := g.lead(gr)
+		t := g.turned(gr)
+		lead := g.lead(t)
+		if w, ok := g.withCarried(gr, t); ok {
+			if l := g.lead(w); l < lead {
+				t, lead = w, l
+			}
+		}
 		if lead < -certainBy {
-			g.swap(gr)
+			g.swap(t)
 		}
 		if math.Abs(lead) > certainBy {
 			continue // a reading decided it after all
 		}
+		gr.marks = t.marks
 		open = append(open, gr)
-		for _, m := range gr.marks {
-			s.Other[m] = g.other[m]
+		for k, m := range t.marks {
+			s.Other[m] = []plane.Point{t.other[k]}
 		}
 	}
 	g.settle(6)
 	s.X = g.state()
-	s.Findings = append(s.Findings, g.openSides(open)...)
+	s.Findings = append(s.Findings, g.openSides(open, s.Other)...)
 	s.Findings = append(s.Findings, g.wholeSide(&s)...)
 	s.Findings = append(s.Findings, g.unplaced()...)
 	return s
 }
 
-// lead is how much worse the readings fit with the group in its other places.
-func (g *growth) lead(gr group) float64 {
-	in := map[int]int{}
-	for k, m := range gr.marks {
-		in[m] = k
+// turned is a set of marks with their places on the other hand.
+type turned struct {
+	marks []int
+	other []plane.Point
+}
+
+func (g *growth) turned(gr group) turned {
+	t := turned{marks: append([]int(nil), gr.marks...)}
+	for _, m := range gr.marks {
+		t.other = append(t.other, g.other[m][0])
 	}
-	place := func(m int, swapped bool) plane.Point {
-		if _, ok := in[m]; ok && swapped {
-			return g.other[m][0]
+	return t
+}
+
+// withCarried adds the marks that were placed from a chosen mark: they turn over with it about
+// the same two marks, like leaves on a hinge. False when there are none, or no one hinge.
+func (g *growth) withCarried(gr group, t turned) (turned, bool) {
+	hinge := g.mirror[gr.marks[0]]
+	if hinge[0] < 0 {
+		return t, false
+	}
+	in := make([]bool, len(g.pos))
+	for _, m := range gr.marks {
+		if o := g.mirror[m]; o != hinge && o != [2]int{hinge[1], hinge[0]} {
+			return t, false
+		}
+		in[m] = true
+	}
+	w := turned{marks: append([]int(nil), t.marks...), other: append([]plane.Point(nil), t.other...)}
+	for _, m := range g.order {
+		f := g.from[m]
+		if in[m] || f[0] < 0 || !in[f[0]] && !in[f[1]] || m == hinge[0] || m == hinge[1] {
+			continue
+		}
+		in[m] = true
+		w.marks = append(w.marks, m)
+		w.other = append(w.other, reflect(g.pos[m], g.pos[hinge[0]], g.pos[hinge[1]]))
+	}
+	return w, len(w.marks) > len(t.marks)
+}
+
+// lead is how much worse the readings fit with the set on its other hand; infinite where a
+// reading of it knows left from right.
+func (g *growth) lead(t turned) float64 {
+	at := map[int]int{}
+	for k, m := range t.marks {
+		at[m] = k
+	}
+	place := func(m int) plane.Point {
+		if k, ok := at[m]; ok {
+			return t.other[k]
 		}
 		return g.pos[m]
 	}
 	sum := 0.0
-	for _, m := range gr.marks {
+	for _, m := range t.marks {
 		for _, i := range g.of[m] {
 			o := &g.n.Obs[i]
-			if _, ok := o.Kind.(network.Tie); !ok || !o.Use || !g.placed[o.Marks[0]] || !g.placed[o.Marks[1]] {
+			if !o.Use {
+				continue
+			}
+			if _, ok := o.Kind.(network.Tie); !ok {
+				if g.knowsHand(o) {
+					return math.Inf(1)
+				}
 				continue
 			}
 			q := o.Marks[0] + o.Marks[1] - m
-			if _, both := in[q]; both && q < m {
+			if _, both := at[q]; !g.placed[q] || both && q < m {
 				continue
 			}
-			for _, swapped := range []bool{false, true} {
-				u := (place(m, swapped).Dist(place(q, swapped)) - length(o)) / widened(o.SD[0])
-				e := math.Min(u*u, capAt)
-				if swapped {
-					sum += e
-				} else {
-					sum -= e
-				}
-			}
+			now := (g.pos[m].Dist(g.pos[q]) - length(o)) / widened(o.SD[0])
+			then := (place(m).Dist(place(q)) - length(o)) / widened(o.SD[0])
+			sum += math.Min(then*then, capAt) - math.Min(now*now, capAt)
 		}
 	}
 	return sum
 }
 
-func (g *growth) swap(gr group) {
-	for _, m := range gr.marks {
-		g.pos[m], g.other[m] = g.other[m][0], []plane.Point{g.pos[m]}
+// knowsHand says whether an offset or an instrument point is tied into the figure.
+func (g *growth) knowsHand(o *network.Obs) bool {
+	if _, ok := o.Kind.(network.Seen); ok {
+		return g.pose[o.Setup-len(g.n.Marks)] != nil
+	}
+	for _, m := range o.Marks {
+		if !g.placed[m] {
+			return false
+		}
+	}
+	return true
+}
+
+func (g *growth) swap(t turned) {
+	for k, m := range t.marks {
+		g.pos[m], t.other[k] = t.other[k], g.pos[m]
 	}
 }
 
 // openSides says which marks lie where they do by order or custom only.
-func (g *growth) openSides(open []group) []finding.Finding {
+func (g *growth) openSides(open []group, other [][]plane.Point) []finding.Finding {
 	var out []finding.Finding
 	if len(open) == 0 {
 		return nil
@@ -92,7 +154,7 @@ func (g *growth) openSides(open []group) []finding.Finding {
 		} else {
 			taken = append(taken, gr.marks...)
 		}
-		if q := g.decider(gr.marks[0]); cure == "" && q >= 0 {
+		if q := g.decider(gr.marks[0], other); cure == "" && q >= 0 {
 			cure = "tape " + g.n.Marks[gr.marks[0]] + " to " + g.n.Marks[q]
 		}
 	}
@@ -102,8 +164,10 @@ func (g *growth) openSides(open []group) []finding.Finding {
 		}
 		sort.Ints(marks)
 		var names []string
-		for _, m := range marks {
-			names = append(names, g.n.Marks[m])
+		for i, m := range marks {
+			if i == 0 || m != marks[i-1] {
+				names = append(names, g.n.Marks[m])
+			}
 		}
 		out = append(out, finding.Finding{Code: "mirror", Marks: names, Words: map[string]string{"side": side, "why": why, "cure": cure}})
 	}
@@ -112,14 +176,15 @@ func (g *growth) openSides(open []group) []finding.Finding {
 	return out
 }
 
-// decider is the placed mark whose distance would tell the two places of m apart best.
-func (g *growth) decider(m int) int {
+// decider is the placed mark, not open itself, whose distance would tell the two places of m
+// apart best.
+func (g *growth) decider(m int, other [][]plane.Point) int {
 	best, most := -1, 0.0
 	for q, ok := range g.placed {
-		if !ok || q == m || len(g.other[m]) == 0 || g.chosen[q] {
+		if !ok || q == m || len(other[m]) == 0 || len(other[q]) > 0 {
 			continue
 		}
-		if d := math.Abs(g.pos[q].Dist(g.pos[m]) - g.pos[q].Dist(g.other[m][0])); d > most {
+		if d := math.Abs(g.pos[q].Dist(g.pos[m]) - g.pos[q].Dist(other[m][0])); d > most {
 			best, most = q, d
 		}
 	}

@@ -6,10 +6,10 @@ import (
 	"brimline/network"
 )
 
-// fewTies: with more tapes than this, from places not in one line, a mark has no second place.
-const fewTies = 4
+// fewTies: marks with more tapes than this are pegs, which have no second place.
+const fewTies = 40
 
-// sameHand puts back to its located place every mark of few tapes that x holds on the other hand
+// sameHand puts back to its located place every mark that x holds on the other hand
 // of two marks it is taped to: the adjustment would settle at its mirror image, however near the
 // two images lie.
 func sameHand(n *network.Network, located, x network.State) {

@@ -53,8 +53,9 @@ func remember(n *network.Network, s *adjust.Solution) *memory {
 	return m
 }
 
-// near is how far a remembered place may lie from the located one to be the same (metres).
-const near = 0.25
+// near is how far a remembered place may lie from the located one to be the same (metres). Two
+// places that the readings allow can be closer than a foot; a mark further off begins cold.
+const near = 0.05
 
 // apply puts remembered places into a located start where both mean the same figure: the
 // remembered marks are laid on the located ones, and any that lie elsewhere are not used.
