@@ -15,16 +15,18 @@ const looseFrom = 0.25
 // at the last place.
 func (s *Solution) finish() {
 	sys := s.sys
+	clear(sys.weak) // counted afresh, without the holds that the steps needed
 	s.Cost = sys.assemble(s.X, nil, s.First, false)
 	sys.factor.Compute(sys.m, 1e-12)
-	if len(sys.factor.Weak) > 0 {
+	lost := sys.factor.Lost
+	if lost > 0 {
 		for _, b := range sys.factor.Weak {
 			sys.weak[b] = true
 		}
 		sys.assemble(s.X, nil, s.First, false)
 		sys.factor.Compute(sys.m, 1e-14)
 	}
-	s.Unknowns -= len(sys.weak)
+	s.Unknowns -= lost
 	s.Redundancy = s.Rows - s.Unknowns
 	sys.inv = sys.factor.SelectedInverse()
 	s.parts()
@@ -91,30 +93,73 @@ func (s *Solution) judge(p int, sd, q float64) {
 	}
 }
 
-// outside gives a reading that is left out what it would have were it alone put back: with
-// q = j·C·jᵀ without it, redundancy sd²/(sd² + q) and w = residual/√(sd² + q).
+// outside gives a reading that is left out what it would have were it alone put back. With S =
+// diag(sd²) + J·C·Jᵀ of its parts and K = diag(sd²)·S⁻¹, the residuals are K times the misfits and
+// the redundancies the diagonal of K.
 func (s *Solution) outside(i int, o *network.Obs) {
-	marks := make([]int, len(o.Blocks))
+	blocks := make([]int, len(o.Blocks))
 	for k, b := range o.Blocks {
-		marks[k] = int(b)
+		blocks[k] = int(b)
 	}
-	c := s.blocksCov(marks)
+	c := s.blocksCov(blocks)
+	n := len(o.SD)
+	row := func(k int) []float64 { return s.jac[s.jat[i]+k*o.Size : s.jat[i]+(k+1)*o.Size] }
+	sum := make([]float64, n*n)
+	for k := range n {
+		for l := range n {
+			sum[k*n+l] = bilinear(c, row(k), row(l))
+		}
+		sum[k*n+k] += o.SD[k] * o.SD[k]
+	}
+	misfit := append([]float64(nil), s.Residual[s.First[i]:s.First[i+1]]...)
 	for k, sd := range o.SD {
-		q := quadratic(c, s.jac[s.jat[i]+k*o.Size:s.jat[i]+(k+1)*o.Size])
 		p := s.First[i] + k
-		r := sd * sd / (sd*sd + q)
+		w := solveSmall(sum, unitVector(n, k), n) // row k of S⁻¹
+		r := sd * sd * w[k]
 		s.Redund[p] = r
-		pred := s.Residual[p]
-		s.W[p] = pred / math.Sqrt(sd*sd+q)
+		s.Residual[p] = 0
+		for l, m := range misfit {
+			s.Residual[p] += sd * sd * w[l] * m
+		}
+		s.Adjusted[p] = o.Values[k] + s.Residual[p]
+		s.W[p] = s.Residual[p] / (sd * math.Sqrt(r))
 		if r >= LeastRed {
 			s.Detectable[p] = Shift * sd / math.Sqrt(r)
 		}
-		s.Residual[p] = r * pred // what would be left of it after putting it back
-		s.Adjusted[p] = o.Values[k] + s.Residual[p]
 	}
 }
 
-func quadratic(c, j []float64) float64 {
+func unitVector(n, k int) []float64 {
+	v := make([]float64, n)
+	v[k] = 1
+	return v
+}
+
+// solveSmall solves a·x = b, a symmetric positive definite n × n, by elimination.
+func solveSmall(a, b []float64, n int) []float64 {
+	m, x := append([]float64(nil), a...), append([]float64(nil), b...)
+	for k := range n {
+		for i := k + 1; i < n; i++ {
+			f := m[i*n+k] / m[k*n+k]
+			for j := k; j < n; j++ {
+				m[i*n+j] -= f * m[k*n+j]
+			}
+			x[i] -= f * x[k]
+		}
+	}
+	for k := n - 1; k >= 0; k-- {
+		for j := k + 1; j < n; j++ {
+			x[k] -= m[k*n+j] * x[j]
+		}
+		x[k] /= m[k*n+k]
+	}
+	return x
+}
+
+func quadratic(c, j []float64) float64 { return bilinear(c, j, j) }
+
+// bilinear is i·C·jᵀ.
+func bilinear(c, i, j []float64) float64 {
 	n := len(j)
 	sum := 0.0
 	for a := range n {
@@ -123,7 +168,7 @@ func quadratic(c, j []float64) float64 {
 		for b := range n {
 			t += row[b] * j[b]
 		}
-		sum += j[a] * t
+		sum += i[a] * t
 	}
 	return sum
 }
@@ -192,7 +237,7 @@ func (s *Solution) findings() []finding.Finding {
 		out = append(out, finding.Finding{Code: "chi-low", Figures: map[string]float64{"value": s.Cost, "low": s.ChiLow}})
 	}
 	for _, l := range s.Loose {
-		f := finding.Finding{Code: "loose", Marks: []string{s.Net.Marks[l.Mark]}, Figures: map[string]float64{"bearing": l.Bearing}, Words: map[string]string{"direction": compass(l.Bearing)}}
+		f := finding.Finding{Code: "loose", Marks: []string{s.Net.Marks[l.Mark]}, Figures: map[string]float64{"bearing": l.Bearing}, Words: map[string]string{"direction": Compass(l.Bearing)}}
 		if !math.IsInf(l.Move, 1) {
 			f.Figures["move"] = l.Move
 		}
@@ -201,8 +246,9 @@ func (s *Solution) findings() []finding.Finding {
 	return out
 }
 
-// compass says a direction of the plan in words; +y is up on the sheet.
-func compass(bearing float64) string {
+// Compass says a direction of the plan in words, from its bearing in radians; +y is up on the
+// sheet.
+func Compass(bearing float64) string {
 	names := []string{"up and down the plan", "the plan's upper right and lower left", "left and right on the plan", "the plan's lower right and upper left"}
 	return names[int(math.Round(bearing/(math.Pi/4)))%4]
 }

@@ -63,7 +63,16 @@ func newSolution(n *network.Network, start network.State) *Solution {
 			s.Unknowns += n.Dim(network.Unknown(b))
 		}
 	}
-	s.Unknowns -= 3
+	if s.Rows == 0 {
+		s.Unknowns = 0
+		return s
+	}
+	if s.Base[0] >= 0 { // the datum takes a shift and, with a second mark, the turn
+		s.Unknowns -= 2
+	}
+	if s.Base[1] >= 0 {
+		s.Unknowns--
+	}
 	s.Redundancy = s.Rows - s.Unknowns
 	return s
 }

@@ -44,18 +44,10 @@ func Find(n *network.Network) Start {
 		}
 	}
 	if best == nil {
-		return Start{X: n.NewState(), Other: make([][]plane.Point, len(n.Marks)), Findings: nothing(n)}
+		return Start{X: n.NewState(), Other: make([][]plane.Point, len(n.Marks)), Findings: []finding.Finding{{Code: "no-datum"}}}
 	}
 	best.settleHand()
 	return best.report()
-}
-
-// nothing is the answer to a book without a beginning.
-func nothing(n *network.Network) []finding.Finding {
-	if len(n.Obs) == 0 {
-		return nil
-	}
-	return []finding.Finding{{Code: "no-datum"}}
 }
 
 // seed is a beginning: two marks at a distance, or a set-up with the marks seen from it.

@@ -101,7 +101,7 @@ func TestAlmostEmpty(t *testing.T) {
 		placed []string
 		codes  []string
 	}{
-		{"empty", &scene{}, []string{}, []string{}},
+		{"empty", &scene{}, []string{}, []string{"no-datum"}},
 		{"one tie", scenery("A 0 0, B 8 0").ties("A B"), []string{"A", "B"}, []string{}},
 		{"one tie twice", scenery("A 0 0, B 8 0").ties("A B, B A"), []string{"A", "B"}, []string{}},
 		{"a straight line", scenery("A 0 0, B 8 0, C 3 0").ties("A B, A C, C B"), []string{"A", "B", "C"}, []string{}},

@@ -172,7 +172,16 @@ func (g *growth) openSides(open []group, other [][]plane.Point) []finding.Findin
 		out = append(out, finding.Finding{Code: "mirror", Marks: names, Words: map[string]string{"side": side, "why": why, "cure": cure}})
 	}
 	say(said, "where it was seen", "a side entry says so")
-	say(taken, "with the rest of their line", "that line then does not cross itself")
+	var along, rest []int
+	for _, m := range taken {
+		if g.onLine(m) {
+			along = append(along, m)
+		} else {
+			rest = append(rest, m)
+		}
+	}
+	say(along, "with the rest of their line", "that line then does not cross itself")
+	say(rest, "with the rest of the figure", "nothing says otherwise")
 	return out
 }
 

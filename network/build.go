@@ -112,7 +112,7 @@ func (g *builder) definition() []float64 {
 
 func (g *builder) readings() {
 	def := g.definition()
-	var owner, sketch []string
+	var owner, sketch, tall, zeroed []string
 	for i := range g.book.Readings {
 		r := &g.book.Readings[i]
 		k, ok := KindNamed(r.Kind)
@@ -130,7 +130,19 @@ func (g *builder) readings() {
 			o.Use, o.Sketch = false, true
 			sketch = append(sketch, r.N)
 		}
+		if len(r.Values) > len(o.Values) {
+			tall = append(tall, r.N)
+		}
+		if t, ok := g.book.Tool(r.Tool); ok && k.Name() != "tie" && (t.Zero != 0 || t.Scale != 0 && t.Scale != 1) {
+			zeroed = append(zeroed, r.N)
+		}
 		g.n.Obs = append(g.n.Obs, o)
+	}
+	if len(tall) > 0 {
+		g.found = append(g.found, finding.Finding{Code: "height-unused", Readings: tall})
+	}
+	if len(zeroed) > 0 {
+		g.found = append(g.found, finding.Finding{Code: "zero-ties-only", Readings: zeroed})
 	}
 	if len(owner) > 0 {
 		g.found = append(g.found, finding.Finding{Code: "owner-word", Readings: owner})
@@ -186,8 +198,10 @@ func (g *builder) sigma(o *Obs, r *fieldbook.Taken, def []float64) {
 			o.SD[k] = r.Sigma[k]
 		case setup > 0:
 			o.SD[k] = setup
-		case hasTool && (t.Sigma > 0 || t.PPM > 0):
+		case hasTool && t.Sigma > 0:
 			o.SD[k] = math.Hypot(t.Sigma, t.PPM*1e-6*o.Values[k])
+		case hasTool && t.PPM > 0: // says nothing of the reading itself: the kind's default stays
+			o.SD[k] = math.Hypot(o.SD[k], t.PPM*1e-6*o.Values[k])
 		case drawing:
 			o.SD[k] = fieldbook.DefaultSigma(r.Kind, o.Kind.Parts()[k], r.Class, 0, 0)
 		case rule > 0:
@@ -205,32 +219,63 @@ func (g *builder) sigma(o *Obs, r *fieldbook.Taken, def []float64) {
 // leastSD keeps a stated sigma of nought from making a weight infinite.
 const leastSD = 1e-6
 
-// base picks the datum of FORMAT: peg A and B, else the marks of the first tie, else the first
-// two marks named.
+// base picks the datum of FORMAT: peg A as origin, else the first mark of the first tie; peg B on
+// +x, else that tie's other mark; without tie and peg A the first two marks named. Struck
+// readings and drawings do not count.
 func (g *builder) base() {
-	a, hasA := g.n.ByName["A"]
-	if b, ok := g.n.ByName["B"]; hasA && ok {
-		g.n.Base = [2]int{a, b}
-		return
-	}
-	for _, o := range g.n.Obs {
-		if o.Kind.Name() != "tie" || !o.Use {
+	used := map[int]bool{}
+	var first, ofA [2]int
+	ties, tiesOfA := false, false
+	a, namedA := g.n.ByName["A"]
+	for i := range g.n.Obs {
+		o := &g.n.Obs[i]
+		if !o.Use {
 			continue
 		}
-		p, q := o.Marks[0], o.Marks[1]
-		if hasA && q == a {
-			p, q = q, p
+		for _, m := range o.Marks {
+			used[m] = true
 		}
-		if !hasA || p == a {
-			g.n.Base = [2]int{p, q}
-			return
+		if _, tie := o.Kind.(Tie); !tie {
+			continue
+		}
+		t := [2]int{o.Marks[0], o.Marks[1]}
+		if !ties {
+			first, ties = t, true
+		}
+		if namedA && !tiesOfA && (t[0] == a || t[1] == a) {
+			ofA, tiesOfA = t, true
 		}
 	}
-	if len(g.n.Marks) >= 2 {
-		g.n.Base = [2]int{0, 1}
-		if hasA && a != 0 {
-			g.n.Base = [2]int{a, 0}
+	b, namedB := g.n.ByName["B"]
+	hasA, hasB := namedA && used[a], namedB && used[b]
+	other := func(t [2]int, m int) int { return t[0] + t[1] - m }
+	switch {
+	case hasA && hasB:
+		g.n.Base = [2]int{a, b}
+	case hasA && tiesOfA:
+		g.n.Base = [2]int{a, other(ofA, a)}
+	case !hasA && ties && hasB && first[0] != b:
+		g.n.Base = [2]int{first[0], b}
+	case !hasA && ties:
+		g.n.Base = first
+	default:
+		g.firstTwo(used, a, hasA)
+	}
+}
+
+// firstTwo takes the first two marks named by readings in use, A before any other.
+func (g *builder) firstTwo(used map[int]bool, a int, hasA bool) {
+	var two []int
+	if hasA {
+		two = append(two, a)
+	}
+	for m := range g.n.Marks {
+		if used[m] && len(two) < 2 && !(hasA && m == a) {
+			two = append(two, m)
 		}
+	}
+	if len(two) == 2 {
+		g.n.Base = [2]int{two[0], two[1]}
 	}
 }
 

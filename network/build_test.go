@@ -16,7 +16,7 @@ func TestBase(t *testing.T) {
 		{"A and B, in any order", "- {tie: C r, is: 3}\n- {tie: B r, is: 3}\n- {tie: A r, is: 3}\n", "A", "B"},
 		{"A and B without a tie between them", "- {tie: A r, is: 3}\n- {tie: r B, is: 3}\n", "A", "B"},
 		{"A without B", "- {tie: C r, is: 3}\n- {tie: s A, is: 3}\n- {tie: A r, is: 3}\n", "A", "s"},
-		{"no A", "- {tie: C r, is: 3}\n- {tie: B r, is: 3}\n", "C", "r"},
+		{"no A: B on +x", "- {tie: C r, is: 3}\n- {tie: B r, is: 3}\n", "C", "B"},
 		{"no A, an offset first", "- {offset: s, line: C r, at: 1, left: 1}\n- {tie: r C, is: 3}\n", "r", "C"},
 		{"no ties", "- {seen: s, setup: T, at: [1, 2]}\n- {seen: q, setup: T, at: [3, 2]}\n", "s", "q"},
 		{"no ties, A named later", "- {seen: s, setup: T, at: [1, 2]}\n- {seen: A, setup: T, at: [3, 2]}\n", "A", "s"},

@@ -20,7 +20,7 @@ func TestSigma(t *testing.T) {
 		{"default of a sight", "readings:\n- {seen: r, setup: T, at: [1, 2]}\n", []float64{0.004, 0.004}},
 		{"rule before default", rule + "readings:\n- {tie: A B, is: 8}\n", []float64{0.009}},
 		{"tool before rule", rule + tape + "readings:\n- {tie: A B, is: 20, tool: tape}\n", []float64{h(0.003, 0.004)}},
-		{"tool with ppm alone", "tools:\n  tape: {ppm: 200}\nreadings:\n- {tie: A B, is: 20, tool: tape}\n", []float64{0.004}},
+		{"tool with ppm alone", "tools:\n  tape: {ppm: 200}\nreadings:\n- {tie: A B, is: 20, tool: tape}\n", []float64{math.Hypot(0.005, 0.004)}},
 		{"tool without figures leaves the rule", rule + "tools:\n  tape: {serial: T-7}\nreadings:\n- {tie: A B, is: 20, tool: tape}\n", []float64{0.009}},
 		{"set-up before rule", rule + "setups: {T: {sigma: 7 mm}}\nreadings:\n- {seen: r, setup: T, at: [1, 2]}\n", []float64{0.007, 0.007}},
 		{"set-up before tool", tape + "setups: {T: {sigma: 7 mm}}\nreadings:\n- {seen: r, setup: T, at: [1, 2], tool: tape}\n", []float64{0.007, 0.007}},

@@ -87,6 +87,9 @@ func (c *chain) newVertex(mark int) int {
 	return len(c.vertex) - 1
 }
 
+// mostBulge is that of 340°: an open arc said to sweep more has its marks out of order.
+var mostBulge = math.Tan(340 * math.Pi / 180 / 4)
+
 // begin sets the start of the unknowns and the list of conditions.
 func (c *chain) begin() []finding.Finding {
 	var found []finding.Finding
@@ -105,8 +108,14 @@ func (c *chain) begin() []finding.Finding {
 			found = append(found, finding.Finding{Code: "arc-alone", Lines: []string{c.l.Name}, Marks: p.names[:]})
 			continue
 		}
+		b := c.firstBulge(p)
+		if math.Abs(b) > mostBulge {
+			p.kind = "straight"
+			found = append(found, finding.Finding{Code: "arc-order", Lines: []string{c.l.Name}, Marks: p.names[:]})
+			continue
+		}
 		p.bulge = len(c.q)
-		c.q = append(c.q, c.firstBulge(p))
+		c.q = append(c.q, b)
 	}
 	c.n = len(c.q)
 	for v := range c.vertex {

@@ -13,34 +13,66 @@ const (
 	leastSD   = 1e-5 // metres
 )
 
-// settle minimises the misfits with the full covariance of the marks (Gauss–Newton; the
-// derivatives of the few conditions by central differences).
+// settle minimises the misfits with the full covariance of the marks (Gauss–Newton with a
+// shortened step; the derivatives of the few conditions by central differences).
 func (c *chain) settle(edge []float64) {
 	if c.free() {
 		c.cov = c.misfitCov(edge)
 		c.res, c.resSD = make([]float64, len(c.rows)), make([]float64, len(c.rows))
 		return
 	}
-	var w []float64
-	for range 12 {
-		w = c.weights(edge)
-		j := c.jacobian()
-		n, g := c.normal(w, j)
+	const mostSteps = 40
+	for range mostSteps {
+		w := c.weights(edge)
+		n, g := c.normal(w, c.jacobian())
 		c.cov = invert(n, c.n)
-		step := 0.0
-		for a := range c.n {
-			d := 0.0
-			for b := range c.n {
-				d += c.cov[a*c.n+b] * g[b]
+		d := make([]float64, c.n)
+		for a := range d {
+			for b := range d {
+				d[a] -= c.cov[a*c.n+b] * g[b]
 			}
-			c.q[a] -= d
-			step = math.Max(step, math.Abs(d))
 		}
-		if step < 1e-10 {
+		if c.advance(w, d) < 1e-10 {
 			break
 		}
 	}
 	c.judge(edge)
+}
+
+// advance adds the step d, halved until the misfits weighted by w do not grow (a line said to
+// run where its marks do not lie would lead it astray), and gives its largest coordinate.
+func (c *chain) advance(w, d []float64) float64 {
+	from, before := append([]float64(nil), c.q...), c.cost(w)
+	f := 1.0
+	for range 30 {
+		largest := 0.0
+		for a := range d {
+			c.q[a] = from[a] + f*d[a]
+			largest = math.Max(largest, math.Abs(f*d[a]))
+		}
+		if largest < 1e-7 || c.cost(w) <= before {
+			return largest
+		}
+		f /= 2
+	}
+	copy(c.q, from)
+	return 0
+}
+
+// cost is rᵀ·W·r at the present place of the line.
+func (c *chain) cost(w []float64) float64 {
+	m := len(c.rows)
+	r := make([]float64, m)
+	for i, x := range c.rows {
+		r[i] = c.value(c.q, x)
+	}
+	sum := 0.0
+	for a := range m {
+		for b := range m {
+			sum += r[a] * w[a*m+b] * r[b]
+		}
+	}
+	return sum
 }
 
 // free says that nothing but its own mark holds any unknown: a line of curves goes through its
@@ -227,10 +259,23 @@ func (c *chain) judge(edge []float64) {
 	}
 }
 
+// flat names arcs that are straight as far as their marks tell.
+func (c *chain) flat() []finding.Finding {
+	var out []finding.Finding
+	for i := range c.pieces {
+		p := &c.pieces[i]
+		if p.bulge < 0 || math.Abs(c.segment(c.q, p).Sagitta()) > 1e-4 {
+			continue
+		}
+		out = append(out, finding.Finding{Code: "arc-flat", Lines: []string{c.l.Name}, Marks: p.names[:]})
+	}
+	return out
+}
+
 // tests names inner marks that lie off the run said to go through them.
 func (c *chain) tests() []finding.Finding {
 	const limit, least = 3.29, 1e-4
-	var out []finding.Finding
+	out := c.flat()
 	for i, r := range c.rows {
 		if r.axis != 2 || c.resSD[i] < least || math.Abs(c.res[i]) <= limit*c.resSD[i] {
 			continue

@@ -13,6 +13,8 @@ type Factor struct {
 	Negative int
 	// Weak lists the caller's blocks whose pivot fell below tiny times their own diagonal.
 	Weak []int
+	// Lost counts the pivots that did so.
+	Lost int
 }
 
 // NewFactor makes room for factorisations on one pattern.
@@ -24,7 +26,7 @@ func (s *Symbolic) NewFactor() *Factor {
 // that entry and its block listed in Weak, so that the factor always exists. Its own: a block may
 // hold one scalar by a weight that says nothing of the other.
 func (f *Factor) Compute(m *Matrix, tiny float64) {
-	f.Negative, f.Weak = 0, nil
+	f.Negative, f.Weak, f.Lost = 0, nil, 0
 	if f.sym.all2 {
 		f.compute2(m.Values, tiny)
 		return
@@ -75,11 +77,13 @@ func (f *Factor) invert2(k int, d00, d10, d11, s0, s1, tiny float64) {
 	weak := false
 	if !(math.Abs(d00) > tiny*s0) {
 		d00, weak = scaleOr1(s0), true
+		f.Lost++
 	}
 	h := d10 / d00
 	p := d11 - h*d10
 	if !(math.Abs(p) > tiny*s1) {
 		p, weak = scaleOr1(s1), true
+		f.Lost++
 	}
 	if d00 < 0 {
 		f.Negative++
@@ -175,6 +179,7 @@ func (f *Factor) invertAny(k int, d []float64, n int, scale []float64, tiny floa
 		}
 		if !(math.Abs(v) > tiny*scale[j]) {
 			v, weak = scaleOr1(scale[j]), true
+			f.Lost++
 		}
 		if v < 0 {
 			f.Negative++

@@ -76,7 +76,7 @@ func (g *gather) statistics(r *Result) {
 	st := &r.Statistics
 	st.Readings, st.Unknowns, st.Redundancy, st.Iterations = s.Rows, s.Unknowns, s.Redundancy, s.Iterations
 	st.ChiSquare = ChiSquare{Value: s.Cost, Pass: true}
-	if s.Redundancy <= 0 {
+	if s.Redundancy <= 0 || !g.solved() {
 		return
 	}
 	st.ReferenceSD = some(s.ReferenceSD)
@@ -293,6 +293,13 @@ const small = 0.1
 
 func (g *gather) findings(r *Result) {
 	g.found = lastOfLine(g.found)
+	for _, f := range g.found {
+		if b, ok := f.Figures["bearing"]; ok { // from the inner datum, in radians
+			b = math.Mod(b-g.place.Angle()+3*math.Pi, math.Pi)
+			f.Words["direction"] = adjust.Compass(b)
+			f.Figures["bearing"] = b * degree
+		}
+	}
 	finding.Sort(g.found)
 	show := g.show()
 	for _, f := range g.found {

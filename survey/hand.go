@@ -49,3 +49,37 @@ func hand(x network.State, a, b, m int) float64 {
 	p := x.Point(a)
 	return x.Point(b).Sub(p).Cross(x.Point(m).Sub(p))
 }
+
+// keepHand gives a solution x whose marks stand on the hand that was located, where nothing but
+// two tapes says where a mark is and the adjustment, on its way, went over to the other image;
+// false when none did.
+func keepHand(n *network.Network, located, x network.State) (network.State, bool) {
+	uses := make([]int, len(n.Marks))
+	tied := make([][]int, len(n.Marks))
+	for i := range n.Obs {
+		o := &n.Obs[i]
+		if !o.Use || !n.Ready(located, o) {
+			continue
+		}
+		for _, m := range o.Marks {
+			uses[m]++
+		}
+		if _, tie := o.Kind.(network.Tie); tie {
+			a, b := o.Marks[0], o.Marks[1]
+			tied[a], tied[b] = append(tied[a], b), append(tied[b], a)
+		}
+	}
+	kept := append(network.State(nil), x...)
+	any := false
+	for m, to := range tied {
+		if uses[m] != 2 || len(to) != 2 || !crossed(m, to, located, x) {
+			continue
+		}
+		a, p := x.Point(to[0]), x.Point(m)
+		along := x.Point(to[1]).Sub(a).Unit()
+		d := p.Sub(a)
+		kept.SetPoint(m, a.Add(along.Mul(2*along.Dot(d)).Sub(d)))
+		any = true
+	}
+	return kept, any
+}

@@ -20,8 +20,6 @@ func (g *gather) fitted(r *Result) {
 		if l.Closed {
 			out.Area, out.AreaSD = some(l.Area), some(g.factor*l.AreaSD)
 		}
-		inferred := 0.0
-		out.Inferred = &inferred
 		for _, run := range l.Runs {
 			out.Runs = append(out.Runs, g.run(run))
 		}
@@ -47,9 +45,10 @@ func (g *gather) run(in outline.Run) LineRun {
 		b := math.Mod((in.Bearing-g.place.Angle())*degree+720, 360)
 		r.Bearing, r.BearingSD = some(b), some(g.factor*in.BearingSD*degree)
 	case "arc":
-		c := g.place.Apply(in.Centre)
 		r.Radius, r.RadiusSD = some(in.Radius), some(g.factor*in.RadiusSD)
-		r.Centre = &[2]float64{c.X, c.Y}
+		if c := g.place.Apply(in.Centre); r.Radius != nil && c.Finite() {
+			r.Centre = &[2]float64{c.X, c.Y}
+		}
 		r.Sweep, r.SweepSD = some(in.Sweep*degree), some(g.factor*in.SweepSD*degree)
 	}
 	return r

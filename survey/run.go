@@ -65,6 +65,12 @@ func run(ctx context.Context, in Input, warm *memory, step func(Step)) (*Result,
 	if err := ctx.Err(); err != nil {
 		return nil, nil, err
 	}
+	if kept, ok := keepHand(g.net, g.start.X, g.sol.X); ok {
+		g.sol, found = adjust.Solve(ctx, g.net, kept, adjust.Options{NoRobust: true})
+		if err := ctx.Err(); err != nil {
+			return nil, nil, err
+		}
+	}
 	g.found = append(g.found, found...)
 	step(StepOutline)
 	for _, l := range in.Book.Lines {

@@ -31,18 +31,34 @@ func (s *Session) Add(ctx context.Context, e ...fieldbook.Entry) (*Result, error
 	return r, nil
 }
 
-// memory is the last state by name.
+// memory is the last state by name, kept only when it was sound.
 type memory struct {
 	marks  map[string]plane.Point
 	setups map[string][]float64
 }
 
+// soundWithin is the largest standard semi-axis of a mark in a state worth beginning from
+// (metres). A softer mark may have two places near each other, and which of them the adjustment
+// reaches depends on where it begins.
+const soundWithin = 0.02
+
+// remember keeps a state that settled, passed its test and is firm at every mark; else nil, and
+// the next answer begins cold.
 func remember(n *network.Network, s *adjust.Solution) *memory {
+	if s.Rows == 0 || !s.Converged || s.Redundancy > 0 && s.Cost > s.ChiHigh {
+		return nil
+	}
 	m := &memory{marks: map[string]plane.Point{}, setups: map[string][]float64{}}
 	for i, name := range n.Marks {
-		if p := s.X.Point(i); !math.IsNaN(p.X) {
-			m.marks[name] = p
+		p := s.X.Point(i)
+		if math.IsNaN(p.X) {
+			continue
 		}
+		c := s.MarkCov(i)
+		if major, _, _ := adjust.Axes(c[0], c[1], c[2]); major > soundWithin {
+			return nil
+		}
+		m.marks[name] = p
 	}
 	for i, name := range n.Setups {
 		b := n.SetupBlock(i)
@@ -53,12 +69,11 @@ func remember(n *network.Network, s *adjust.Solution) *memory {
 	return m
 }
 
-// near is how far a remembered place may lie from the located one to be the same (metres). Two
-// places that the readings allow can be closer than a foot; a mark further off begins cold.
+// near is how far a remembered place may lie from the located one to be the same (metres).
 const near = 0.05
 
-// apply puts remembered places into a located start where both mean the same figure: the
-// remembered marks are laid on the located ones, and any that lie elsewhere are not used.
+// apply puts remembered places into a located start when all marks of the start are remembered
+// near where they were located; with a new or a moved mark the answer begins cold.
 func (m *memory) apply(n *network.Network, located network.State) network.State {
 	if m == nil {
 		return located
@@ -76,10 +91,15 @@ func (m *memory) apply(n *network.Network, located network.State) network.State 
 	}
 	x := append(network.State(nil), located...)
 	for i, name := range n.Marks {
-		p, ok := m.marks[name]
-		if q := located.Point(i); ok && r.Apply(p).Dist(q) < near {
-			x.SetPoint(i, r.Apply(p))
+		q := located.Point(i)
+		if math.IsNaN(q.X) {
+			continue
 		}
+		p, ok := m.marks[name]
+		if !ok || r.Apply(p).Dist(q) >= near {
+			return located
+		}
+		x.SetPoint(i, r.Apply(p))
 	}
 	sameHand(n, located, x)
 	for i, name := range n.Setups {
