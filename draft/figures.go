@@ -9,6 +9,9 @@ import (
 	"brimline/unit"
 )
 
+// cover is the number of standard deviations behind ±: 95 % of a normal distribution.
+const cover = 1.96
+
 // figures prints numbers in the units of the book.
 type figures struct{ style unit.Style }
 
@@ -104,7 +107,7 @@ func (f figures) area(m2 float64, sd *float64) string {
 	}
 	t := strconv.FormatFloat(m2/per, 'f', places, 64)
 	if sd != nil {
-		t += " ± " + strconv.FormatFloat(2**sd/per, 'f', places, 64)
+		t += " ± " + strconv.FormatFloat(cover**sd/per, 'f', places, 64)
 	}
 	return minus(t) + name
 }

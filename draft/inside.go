@@ -50,7 +50,7 @@ func (c *canvas) named(o outline) []string {
 	if o.line.Length != nil {
 		t := "length " + c.fig.withUnit(*o.line.Length)
 		if o.line.LengthSD != nil {
-			t += " ± " + c.fig.whole(2**o.line.LengthSD)
+			t += " ± " + c.fig.whole(cover**o.line.LengthSD)
 		}
 		words = append(words, t)
 	}

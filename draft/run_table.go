@@ -27,7 +27,7 @@ func (j *job) runTable() listing {
 			l.after = append(l.after, "Line "+name+" waits for "+names(line.Waits, 12)+".")
 		}
 	}
-	l.after = append(l.after, "± is two standard deviations (95 %). Sweep is positive where the line turns left. Begins: how a run leaves the one before it, with the angle turned there.")
+	l.after = append(l.after, "± is 1.96 standard deviations (95 %). Sweep is positive where the line turns left. Begins: how a run leaves the one before it, with the angle turned there.")
 	return l
 }
 
@@ -39,17 +39,17 @@ func (j *job) runRows(name string, line *survey.Line) [][]sheet.Cell {
 	texts, _ := unit.Chain(parts, j.fig.style)
 	var rows [][]sheet.Cell
 	for i, r := range line.Runs {
-		rows = append(rows, cells(name, r.Kind, r.From, r.To, sheet.Typeset(texts[i]), j.fig.small(2*r.LengthSD),
-			j.fig.ref(r.Radius), j.fig.smallRef(twice(r.RadiusSD)), sweepText(r.Sweep), sweepText(twice(r.SweepSD)), joint(r)))
+		rows = append(rows, cells(name, r.Kind, r.From, r.To, sheet.Typeset(texts[i]), j.fig.small(cover*r.LengthSD),
+			j.fig.ref(r.Radius), j.fig.smallRef(covered(r.RadiusSD)), sweepText(r.Sweep), sweepText(covered(r.SweepSD)), joint(r)))
 	}
 	return rows
 }
 
-func twice(sd *float64) *float64 {
+func covered(sd *float64) *float64 {
 	if sd == nil {
 		return nil
 	}
-	x := 2 * *sd
+	x := cover * *sd
 	return &x
 }
 
@@ -68,7 +68,7 @@ func (j *job) total(name string, l *survey.Line) string {
 	}
 	t := name + ": length " + j.fig.withUnit(*l.Length)
 	if l.LengthSD != nil {
-		t += " ± " + j.fig.whole(2**l.LengthSD)
+		t += " ± " + j.fig.whole(cover**l.LengthSD)
 	}
 	if l.Area != nil {
 		t += ", area " + j.fig.area(*l.Area, l.AreaSD)

@@ -22,7 +22,7 @@ func (j *job) statement(c *canvas) []string {
 	if len(c.symbols.tooLarge) > 0 {
 		out = append(out, "The error ellipse is too large to draw at "+names(c.symbols.tooLarge, 8)+".")
 	}
-	return append(out, "Behind ± stand two standard deviations (about 95 %).")
+	return append(out, "Behind ± stand 1.96 standard deviations (95 %).")
 }
 
 // balance counts readings against unknowns.

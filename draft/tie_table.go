@@ -56,8 +56,9 @@ func (j *job) readingRow(r survey.Reading, kind, from, to string, p survey.Part)
 	}
 	row := cells(r.N, kind, from, to, sheet.Typeset(text), j.fig.ref(p.Adjusted), j.fig.smallRef(p.Residual), j.fig.small(p.SD),
 		plain(p.W, 2), plain(p.Redundancy, 2), j.fig.smallRef(p.Detectable))
-	if r.State == "struck" {
+	if r.State == "struck" { // what it would have if put back is no length of the figure
 		row[4].Struck = true
+		row[5].Text, row[6].Text = "–", "–"
 		for i := range row {
 			row[i].Ink = sheet.Grey
 		}

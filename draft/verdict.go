@@ -57,6 +57,9 @@ func (j *job) meaning(word string) string {
 	case "ready":
 		return "The shape as measured: within its share of " + tolerance + " at every mark, and a mistake in a reading would have shown."
 	case "unproven":
+		if j.result.Shape.Worst == nil {
+			return "There is no shape to judge yet."
+		}
 		return "The shape may be right, but a mistake could pass unseen and move the edge by more than " + tolerance + "."
 	case "unfit":
 		return "Do not cut from this plan yet. The tolerance of the shape is " + tolerance + "."

@@ -21,6 +21,7 @@ var Codes = []Code{
 	{"loose", Ask, "{marks} can still move by {move:len} (95 %) towards {direction}", "tape to it across that direction, from a mark off that line"},
 	{"datum-misfit", Warn, "the places wanted and the adjusted figure differ by up to {misfit:len}, at {marks}", "check the coordinates given; the figure itself is not bent to fit them"},
 	{"chi-high", Warn, "the readings disagree with each other more than their stated precision allows (chi-square {value:num}, limit {high:num})", "look at the readings with the largest w first; read them again"},
+	{"no-fit", Warn, "reading {readings}: does not fit the others, its w is beyond 3.29 (largest first)", "read it again"},
 	{"chi-low", Note, "the readings agree better than their stated precision (chi-square {value:num}, limit {low:num})", "nothing needs doing: the stated precision was cautious"},
 	{"no-check", Ask, "no reading is left over to check another: {readings:count} read for {unknowns:count} unknown", "tape between outline marks, or from a third peg"},
 	{"not-converged", Stop, "the solution did not settle after {n:count} steps", "look for a wrong reading of many metres, or a mark read under two names"},
@@ -35,6 +36,6 @@ var Codes = []Code{
 	{"place-order", Note, "{name} names marks that nothing reads: {marks}", "read them, or correct the names"},
 	{"owner-word", Note, "reading {readings}: the owner's word is shown and never used", "read it"},
 	{"sketch", Note, "reading {readings}: taken from a drawing; they help to find the shape and are not in the result", "read it"},
-	{"not-used", Warn, "no use can be made yet of reading {readings}: {marks} has no place", "tape {marks} from what is fixed"},
+	{"not-used", Warn, "no use can be made yet of reading {readings}: without a place are {marks}", "tape to them from what is fixed"},
 	{"setup-open", Ask, "instrument place {setup} shares too few marks with the rest", "read two marks from {setup} that are already fixed, or tape from one of its marks to the pegs"},
 }

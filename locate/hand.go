@@ -103,6 +103,9 @@ func (g *growth) settleHand() {
 	}
 	votes := g.votes()
 	if votes == 0 {
+		votes = g.wantedHand()
+	}
+	if votes == 0 {
 		if m := g.firstOff(a, b); m >= 0 && !g.leftOf(m, a, b) {
 			votes = -1
 		}
@@ -110,6 +113,28 @@ func (g *growth) settleHand() {
 	if votes < 0 {
 		g.mirrorAll(a, b)
 	}
+}
+
+// wantedHand compares the hand of the first three places wanted that are clearly not in line with
+// that of the figure: 1 the same, -1 the other, 0 nothing to compare.
+func (g *growth) wantedHand() int {
+	w := g.n.Wanted
+	for i := 2; i < len(w); i++ {
+		a, b, c := w[0], w[1], w[i]
+		if !g.placed[a.Mark] || !g.placed[b.Mark] || !g.placed[c.Mark] {
+			continue
+		}
+		base := b.At.Sub(a.At)
+		side := base.Unit().Cross(c.At.Sub(a.At))
+		if math.Abs(side) < nearLine {
+			continue
+		}
+		if (side > 0) == g.leftOf(c.Mark, a.Mark, b.Mark) {
+			return 1
+		}
+		return -1
+	}
+	return 0
 }
 
 // votes counts the `side` entries that the places satisfy, less those that they do not.

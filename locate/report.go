@@ -140,6 +140,9 @@ func (g *growth) swap(t turned) {
 	}
 }
 
+// eachItsOwn ends the cure where several sets of marks are open.
+const eachItsOwn = "; each of the others needs a tape of its own, or a side entry"
+
 // openSides says which marks lie where they do by order or custom only.
 func (g *growth) openSides(open []group, other [][]plane.Point) []finding.Finding {
 	var out []finding.Finding
@@ -153,6 +156,9 @@ func (g *growth) openSides(open []group, other [][]plane.Point) []finding.Findin
 			said = append(said, gr.marks...)
 		} else {
 			taken = append(taken, gr.marks...)
+		}
+		if cure != "" && !strings.HasSuffix(cure, eachItsOwn) {
+			cure += eachItsOwn
 		}
 		if q := g.decider(gr.marks[0], other); cure == "" && q >= 0 {
 			cure = "tape " + g.n.Marks[gr.marks[0]] + " to " + g.n.Marks[q]
@@ -222,12 +228,27 @@ func (g *growth) wholeSide(s *Start) []finding.Finding {
 			s.Other[m] = []plane.Point{reflect(g.pos[m], g.pos[a], g.pos[b])}
 		}
 	}
-	code := "mirror-all"
-	if g.votes() > 0 {
-		code = "mirror-said"
+	code, mark, base := "mirror-all", first, g.pair(a, b)
+	if w, ok := g.saidWell(); ok {
+		code, mark, base = "mirror-said", w.Mark, g.pair(w.A, w.B)
 	}
-	return append(out, finding.Finding{Code: code, Marks: []string{g.n.Marks[first]},
-		Words: map[string]string{"base": g.n.Marks[a] + "–" + g.n.Marks[b], "mark": g.n.Marks[first]}})
+	return append(out, finding.Finding{Code: code, Marks: []string{g.n.Marks[mark]},
+		Words: map[string]string{"base": base, "mark": g.n.Marks[mark]}})
+}
+
+func (g *growth) pair(a, b int) string { return g.n.Marks[a] + "–" + g.n.Marks[b] }
+
+// saidWell is the first side entry that the places satisfy, when more are satisfied than not.
+func (g *growth) saidWell() (network.Side, bool) {
+	if g.votes() <= 0 {
+		return network.Side{}, false
+	}
+	for _, s := range g.n.Sides {
+		if g.placed[s.Mark] && g.placed[s.A] && g.placed[s.B] && g.leftOf(s.Mark, s.A, s.B) == s.Left {
+			return s, true
+		}
+	}
+	return network.Side{}, false
 }
 
 // unplaced names what the readings do not fix, with a reading that would.

@@ -39,7 +39,7 @@ func TestKeysOfTheFormat(t *testing.T) {
 		{"tie", "n id kind marks tool value adjusted residual sd w redundancy detectable state group likely parts", "group", first(top["readings"])},
 		{"offset", "n id kind marks tool value adjusted residual sd w redundancy detectable state group likely parts", "group", offset},
 		{"part", "part value adjusted residual sd w redundancy detectable", "", first(offset["parts"])},
-		{"line", "closed length length_sd area area_sd inferred gaps runs", "", line},
+		{"line", "closed length length_sd area area_sd gaps runs", "inferred", line},
 		{"run", "kind from to length bearing", "", first(line["runs"])},
 		{"setup", "x y z turn scale scale_sd", "z", object(object(top["setups"])["T1"])},
 		{"tool", "zero scale sd", "sd", object(object(top["tools"])["tape"])},
@@ -78,7 +78,7 @@ func TestNullsOfTheFormat(t *testing.T) {
 		{"statistics", "reference_sd", object(top["statistics"])},
 		{"chi-square", "low high", object(object(top["statistics"])["chi_square"])},
 		{"reading", "adjusted residual w detectable group", object(top["readings"].([]any)[1])},
-		{"line", "length length_sd area area_sd inferred", object(object(top["lines"])["rim"])},
+		{"line", "length length_sd area area_sd", object(object(top["lines"])["rim"])},
 		{"shape", "worst", object(top["shape"])},
 	} {
 		for _, k := range strings.Fields(c.null) {

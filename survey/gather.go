@@ -127,13 +127,16 @@ func (g *gather) frame() {
 			g.place = fit
 		}
 	}
-	worst, at := 0.0, 0
+	worst, at, firm := 0.0, 0, 0.001
 	for i := range from {
+		c := g.datum.MarkCov(marks[i])
+		major, _, _ := adjust.Axes(c[0], c[1], c[2])
+		firm = math.Max(firm, adjust.WLimit*major)
 		if d := g.place.Apply(from[i]).Dist(to[i]); d > worst {
 			worst, at = d, i
 		}
 	}
-	if worst > 0.001 {
+	if worst > firm {
 		g.found = append(g.found, finding.Finding{Code: "datum-misfit", Marks: []string{g.net.Marks[marks[at]]}, Figures: map[string]float64{"misfit": worst}})
 	}
 }

@@ -100,7 +100,7 @@ func (g *gather) shape(r *Result) {
 		s.State = "unfit"
 		s.Why = append(s.Why, "the readings disagree more than their stated precision allows")
 	}
-	if s.State == "unproven" {
+	if s.State == "unproven" && worst >= 0 {
 		s.Why = append(s.Why, g.unproven())
 	}
 }

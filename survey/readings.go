@@ -2,6 +2,7 @@ package survey
 
 import (
 	"math"
+	"sort"
 
 	"brimline/finding"
 	"brimline/network"
@@ -10,6 +11,7 @@ import (
 // readings lists every reading with what the solution says of it, in book order.
 func (g *gather) readings(r *Result) {
 	defer g.idle()
+	defer func() { g.noFit(r.Readings) }()
 	of := make([]int, len(g.book.Readings))
 	for i := range of {
 		of[i] = -1
@@ -88,6 +90,26 @@ func (g *gather) part(i, k int) Part {
 	p.Adjusted, p.Residual = some(g.sol.Adjusted[at]), some(g.sol.Residual[at])
 	p.W, p.Redundancy, p.Detectable = some(g.sol.W[at]), some(g.sol.Redund[at]), some(g.sol.Detectable[at])
 	return p
+}
+
+// noFit names the readings in the solution whose w passes its limit, the largest first.
+func (g *gather) noFit(all []Reading) {
+	const limit = 3.29 // W. Baarda 1968: significance 0.001, two-sided
+	var off []Reading
+	for _, r := range all {
+		if r.State == "good" && r.W != nil && math.Abs(*r.W) > limit {
+			off = append(off, r)
+		}
+	}
+	if len(off) == 0 {
+		return
+	}
+	sort.SliceStable(off, func(i, j int) bool { return math.Abs(*off[i].W) > math.Abs(*off[j].W) })
+	f := finding.Finding{Code: "no-fit"}
+	for _, r := range off {
+		f.Readings = append(f.Readings, r.N)
+	}
+	g.found = append(g.found, f)
 }
 
 // idle reports readings that cannot take part because a mark of theirs has no place yet.

@@ -25,7 +25,7 @@ readings with your own.`,
 		Example: "  brimline new larch.yaml\n  brimline new | brimline solve -",
 		Args:    words(0, 1, "at most one file name"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			if len(args) == 0 {
+			if len(args) == 0 || args[0] == "-" {
 				_, err := s.out.Write(starter)
 				return err
 			}

@@ -12,7 +12,11 @@ import (
 func head(r *survey.Result, m measure) string {
 	s := r.Shape
 	tolerance := m.smallUnit(s.Tolerance)
-	text := s.State + "\n" + wrap(meaning(s.State, tolerance), "", "")
+	say := meaning(s.State, tolerance)
+	if s.Worst == nil && s.State == "unproven" {
+		say = "There is no shape to judge yet."
+	}
+	text := s.State + "\n" + wrap(say, "", "")
 	if s.Worst != nil {
 		where := ""
 		if s.At != "" {
