@@ -37,6 +37,7 @@ type quotient struct {
 	now      int32
 	overlap  []int32 // |L_e \ L_p| of the current pivot, valid where seen[e] == now
 	seen     []int32
+	hash     []uint32
 	hashHead map[uint32][]int32
 }
 
@@ -300,27 +301,36 @@ func (q *quotient) update(p, i int32, lp []int32) bool {
 	return true
 }
 
-// joinEqual merges nodes with the same neighbourhood into one supervariable.
+// joinEqual merges nodes with the same neighbourhood into one supervariable. Hashes of the
+// neighbourhoods tell most apart; the short lists are compared pair by pair, long ones by hash.
 func (q *quotient) joinEqual(lp []int32) {
 	if len(lp) < 2 {
 		return
 	}
-	clear(q.hashHead)
+	const short = 24
+	q.hash = q.hash[:0]
 	for _, i := range lp {
-		h := uint32(len(q.vars[i]))*2654435761 + uint32(len(q.elems[i]))*40503
-		for _, j := range q.vars[i] {
-			h += uint32(j) * 2246822519
+		q.hash = append(q.hash, q.hashOf(i))
+	}
+	if len(lp) > short {
+		q.joinByHash(lp)
+		return
+	}
+	for k, i := range lp {
+		for l, j := range lp[:k] {
+			if q.hash[l] == q.hash[k] && q.join(j, i) {
+				break
+			}
 		}
-		for _, e := range q.elems[i] {
-			h += uint32(e) * 3266489917
-		}
-		merged := false
-		for _, k := range q.hashHead[h] {
-			if q.weight[k] > 0 && sameSet(q.vars[i], q.vars[k]) && sameSet(q.elems[i], q.elems[k]) {
-				q.weight[k] += q.weight[i]
-				q.weight[i] = 0
-				q.joined[k] = append(q.joined[k], i)
-				q.vars[i], q.elems[i] = nil, nil
+	}
+}
+
+func (q *quotient) joinByHash(lp []int32) {
+	clear(q.hashHead)
+	for k, i := range lp {
+		h, merged := q.hash[k], false
+		for _, j := range q.hashHead[h] {
+			if q.join(j, i) {
 				merged = true
 				break
 			}
@@ -329,6 +339,29 @@ func (q *quotient) joinEqual(lp []int32) {
 			q.hashHead[h] = append(q.hashHead[h], i)
 		}
 	}
+}
+
+func (q *quotient) hashOf(i int32) uint32 {
+	h := uint32(len(q.vars[i]))*2654435761 + uint32(len(q.elems[i]))*40503
+	for _, j := range q.vars[i] {
+		h += uint32(j) * 2246822519
+	}
+	for _, e := range q.elems[i] {
+		h += uint32(e) * 3266489917
+	}
+	return h
+}
+
+// join takes node i into j when their neighbourhoods are the same.
+func (q *quotient) join(j, i int32) bool {
+	if q.weight[j] == 0 || !sameSet(q.vars[i], q.vars[j]) || !sameSet(q.elems[i], q.elems[j]) {
+		return false
+	}
+	q.weight[j] += q.weight[i]
+	q.weight[i] = 0
+	q.joined[j] = append(q.joined[j], i)
+	q.vars[i], q.elems[i] = nil, nil
+	return true
 }
 
 // sameSet compares two short lists without repeats.
