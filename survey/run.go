@@ -5,6 +5,7 @@ package survey
 import (
 	"context"
 	"errors"
+	"maps"
 
 	"brimline/adjust"
 	"brimline/fieldbook"
@@ -14,10 +15,14 @@ import (
 	"brimline/outline"
 )
 
-// Input of a run. Files are the bytes of the files that the book names.
+// Input of a run. Files are the bytes of the files that the book names. Rules are an office's own
+// tables; what the book itself says goes before them. Seed is for stages that draw random
+// numbers; none of the present ones does, so it changes nothing.
 type Input struct {
 	Book  *fieldbook.Book
 	Files fieldbook.Files
+	Rules fieldbook.Rules
+	Seed  uint64
 }
 
 // Step names a stage that begins, for progress.
@@ -49,6 +54,7 @@ func run(ctx context.Context, in Input, warm *memory, step func(Step)) (*Result,
 	if step == nil {
 		step = func(Step) {}
 	}
+	in.Book = withRules(in.Book, in.Rules)
 	g := &gather{ctx: ctx, book: in.Book}
 	step(StepNetwork)
 	var found []finding.Finding
@@ -101,4 +107,22 @@ func spec(l fieldbook.Line, n *network.Network) outline.Spec {
 		out.Runs = append(out.Runs, run)
 	}
 	return out
+}
+
+// withRules is the book with the tables of an office under its own.
+func withRules(b *fieldbook.Book, r fieldbook.Rules) *fieldbook.Book {
+	if len(r.Sigma) == 0 && len(r.Priors) == 0 {
+		return b
+	}
+	under := func(office, own map[string]float64) map[string]float64 {
+		both := maps.Clone(office)
+		if both == nil {
+			both = map[string]float64{}
+		}
+		maps.Copy(both, own)
+		return both
+	}
+	c := *b
+	c.Rules = fieldbook.Rules{Sigma: under(r.Sigma, b.Rules.Sigma), Priors: under(r.Priors, b.Rules.Priors)}
+	return &c
 }
