@@ -111,11 +111,11 @@ func (f Finding) value(key string, length func(float64) string) string {
 	if form == "" {
 		switch name {
 		case "marks":
-			return list(f.Marks)
+			return List(f.Marks)
 		case "lines":
-			return list(f.Lines)
+			return List(f.Lines)
 		case "readings":
-			return list(f.Readings)
+			return List(f.Readings)
 		}
 		return f.Words[name]
 	}
@@ -143,8 +143,8 @@ func metric(v float64) string {
 	return strconv.FormatFloat(v, 'f', 3, 64) + " m"
 }
 
-// list writes "r1, r2 and r3"; past eight names the rest are counted.
-func list(names []string) string {
+// List writes "r1, r2 and r3"; past eight names the rest are counted.
+func List(names []string) string {
 	const most = 8
 	n := len(names)
 	switch {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"brimline/finding"
 	"brimline/survey"
 )
 
@@ -29,7 +30,7 @@ func edge(l *survey.Line) string {
 
 func sizes(l *survey.Line, m measure) string {
 	if len(l.Waits) > 0 {
-		return "waits for " + list(l.Waits) + "."
+		return "waits for " + finding.List(l.Waits) + "."
 	}
 	if l.Length == nil {
 		return "not known yet."

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"brimline/finding"
 	"brimline/survey"
 )
 
@@ -92,7 +93,7 @@ func alone(r *survey.Result) string {
 	if len(ns) == 0 {
 		return ""
 	}
-	return "Nothing would show a mistake in " + counted(len(ns), "reading") + ": " + list(ns) + "."
+	return "Nothing would show a mistake in " + counted(len(ns), "reading") + ": " + finding.List(ns) + "."
 }
 
 // loose lists the marks whose place rests on such readings.
@@ -106,7 +107,7 @@ func loose(r *survey.Result) string {
 	if len(names) == 0 {
 		return ""
 	}
-	return counted(len(names), "mark") + " not controlled by a second reading: " + list(names) + "."
+	return counted(len(names), "mark") + " not controlled by a second reading: " + finding.List(names) + "."
 }
 
 func counted(n int, noun string) string {

@@ -1,7 +1,6 @@
 package answer
 
 import (
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -81,21 +80,6 @@ func upper(s string) string {
 		return s
 	}
 	return strings.ToUpper(string(r)) + s[n:]
-}
-
-// list writes "r1, r2 and r3"; past eight names the rest are counted.
-func list(names []string) string {
-	const most = 8
-	n := len(names)
-	switch {
-	case n == 0:
-		return ""
-	case n == 1:
-		return names[0]
-	case n > most:
-		return strings.Join(names[:most-1], ", ") + " and " + strconv.Itoa(n-most+1) + " more"
-	}
-	return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
 }
 
 // wrap breaks a text at spaces so that no line passes the width, unless one word does.
