@@ -49,8 +49,11 @@ type Reading struct {
 	Marks    []string
 	Setup    string
 	Values   []Value
-	Flip     bool // seen: the instrument's y points downward in plan
-	Computed bool // a correction worked out, not a new reading
+	Flip     bool   // seen: the instrument's y points downward in plan
+	Computed bool   // a correction worked out, not a new reading
+	Check    bool   // an independent check: moves nothing, proves much
+	Bent     bool   // a tie taped round something: it can only be too long
+	Toward   string // bow: deck or water, where the edge bulges; "" not said
 	Tool     string
 	Sigma    []float64
 	Class    string // measured (default), template, drawing, owner
@@ -68,6 +71,18 @@ type Side struct {
 
 // Remark is a `note` entry.
 type Remark struct{ Text, Of string }
+
+// Cannot says that a tie between two marks cannot be read; it is never proposed again.
+type Cannot struct {
+	Marks [2]string
+	Why   string
+}
+
+// Moved says that a peg was shifted: what reads it afterwards reads another point, "B (2)".
+type Moved struct {
+	Mark string
+	Why  string
+}
 
 // Strike takes an entry out of force.
 type Strike struct {
@@ -102,6 +117,8 @@ type Tool struct {
 	Name            string
 	Sigma, PPM      float64
 	Zero, Scale     float64
+	SolveZero       bool // its zero is an unknown
+	SolveScale      bool // its scale is an unknown
 	Serial, Checked string
 }
 
@@ -150,6 +167,8 @@ type Run struct {
 func (Reading) body() string { return "reading" }
 func (Side) body() string    { return "side" }
 func (Remark) body() string  { return "note" }
+func (Cannot) body() string  { return "cannot" }
+func (Moved) body() string   { return "moved" }
 func (Strike) body() string  { return "strike" }
 func (Job) body() string     { return "job" }
 func (Private) body() string { return "private" }
@@ -170,6 +189,7 @@ type Taken struct {
 	Struck  bool
 	Why     string // the reason, or "replaced by 31"
 	Replace string // N of the reading that this one replaces, "" none
+	As      string // computed: the text as it was read before the correction
 	Reading
 }
 
@@ -188,7 +208,8 @@ type Book struct {
 	Readings []Taken // in book order, struck ones too
 	Sides    []Side  // in force only
 	Remarks  []Remark
-	Lines    []Line // in book order
+	Cannots  []Cannot // in force only
+	Lines    []Line   // in book order
 	Log      Log
 	Findings []finding.Finding
 }

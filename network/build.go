@@ -153,7 +153,7 @@ func (g *builder) readings() {
 }
 
 func (g *builder) obs(i int, r *fieldbook.Taken, k Kind, def []float64) Obs {
-	o := Obs{Kind: k, Reading: i, Setup: -1, Flip: r.Flip, Scale: 1, Use: true}
+	o := Obs{Kind: k, Reading: i, Setup: -1, Free: -1, Flip: r.Flip, Scale: 1, Use: true}
 	for _, m := range r.Marks {
 		o.Marks = append(o.Marks, g.n.ByName[m])
 	}
@@ -162,7 +162,7 @@ func (g *builder) obs(i int, r *fieldbook.Taken, k Kind, def []float64) Obs {
 		o.Setup = int(g.n.SetupBlock(s))
 		o.Solve = g.n.Dim(g.n.SetupBlock(s)) == 4
 	}
-	parts := len(k.Parts())
+	parts := len(k.Parts(&o))
 	for p := range parts {
 		o.Values = append(o.Values, r.Values[p].Metres)
 	}
@@ -203,7 +203,7 @@ func (g *builder) sigma(o *Obs, r *fieldbook.Taken, def []float64) {
 		case hasTool && t.PPM > 0: // says nothing of the reading itself: the kind's default stays
 			o.SD[k] = math.Hypot(o.SD[k], t.PPM*1e-6*o.Values[k])
 		case drawing:
-			o.SD[k] = fieldbook.DefaultSigma(r.Kind, o.Kind.Parts()[k], r.Class, 0, 0)
+			o.SD[k] = fieldbook.DefaultSigma(r.Kind, o.Kind.Parts(o)[k], r.Class, 0, 0)
 		case rule > 0:
 			o.SD[k] = rule
 		}

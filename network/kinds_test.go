@@ -59,7 +59,7 @@ func made(t *testing.T, s shape, r *rand.Rand) (*network.Obs, network.State) {
 	}
 	o.Size = len(x)
 	o.Blocks = k.Touches(o)
-	o.Values = make([]float64, len(k.Parts()))
+	o.Values = make([]float64, len(k.Parts(o)))
 	return o, x
 }
 

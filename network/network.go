@@ -3,7 +3,8 @@
 // not solve anything.
 //
 // Unknowns come in blocks: one block of two (x, y) for every mark, then one block for every
-// instrument set-up (x, y, turn and, when asked for, scale). Metres and radians, x right, y up.
+// instrument set-up (x, y, turn and, when asked for, scale), then the free blocks: what a reading
+// brings along that is neither (see Free). Metres and radians, x right, y up.
 package network
 
 import (
@@ -23,7 +24,7 @@ type State []float64
 // one a part, of a reading that has none of its own and no tool.
 type Kind interface {
 	Name() string
-	Parts() []string
+	Parts(o *Obs) []string // names, one a value
 	Touches(o *Obs) []Unknown
 	Predict(x State, o *Obs, value, jac []float64)
 	Sigma(o *Obs, sd []float64)
@@ -50,21 +51,25 @@ func KindNamed(name string) (Kind, bool) {
 
 // Obs is one reading in numbers. A length read is Scale·true + Zero.
 type Obs struct {
-	Kind    Kind
-	Reading int // place in Book.Readings
-	Marks   []int
-	Setup   int // place in Network.Setups, -1 none
-	Blocks  []Unknown
-	At      []int // offset of each block in the State
-	Size    int   // scalars touched
-	Values  []float64
-	SD      []float64
-	Flip    bool
-	Zero    float64
-	Scale   float64
-	Solve   bool // seen: the set-up's scale is unknown
-	Use     bool // false: struck, an owner's word or a drawing; kept so that residuals can be shown
-	Sketch  bool // from a drawing: helps to locate, never in the result
+	Kind     Kind
+	Reading  int // place in Book.Readings
+	Marks    []int
+	Setup    int // place in Network.Setups, -1 none
+	Blocks   []Unknown
+	At       []int // offset of each block in the State
+	Size     int   // scalars touched
+	Values   []float64
+	SD       []float64
+	Flip     bool
+	Zero     float64
+	Scale    float64
+	Solve    bool    // seen: the set-up's scale is unknown
+	Check    bool    // an independent check: left out of the solution, counted for what it proves
+	Computed bool    // a correction that nobody read again: takes part only where nothing else holds the mark
+	Long     float64 // a reading that can only be too long: a further sd, in squares, while it is longer than predicted
+	Free     int     // place in Network.Free of the block that it brings along, -1 none
+	Use      bool    // false: struck, an owner's word or a drawing; kept so that residuals can be shown
+	Sketch   bool    // from a drawing: helps to locate, never in the result
 }
 
 // Path is the order of marks along a line, for telling mirror images apart.
@@ -86,10 +91,21 @@ type Wanted struct {
 	At   plane.Point
 }
 
+// Free is a block of unknowns that is neither a mark nor a set-up: the free line of a `straight`
+// (direction and distance), the free circle of an `arc` (direction, distance, curvature), the
+// rise of a `bow` (one), the zero or scale of a tool (one or two: zero first).
+type Free struct {
+	Kind        string // straight, arc, bow, tool
+	Name        string // of the tool; "" otherwise
+	Size        int
+	Zero, Scale bool // tool: what is solved
+}
+
 // Network is a field book in numbers.
 type Network struct {
 	Marks   []string
 	Setups  []string
+	Free    []Free
 	Offset  []int // of each block in the State; one more entry at the end
 	Obs     []Obs
 	Base    [2]int // origin and the mark on +x; -1 where the book has none
@@ -107,6 +123,9 @@ func (n *Network) Dim(b Unknown) int { return n.Offset[b+1] - n.Offset[b] }
 
 // SetupBlock is the block of a set-up.
 func (n *Network) SetupBlock(setup int) Unknown { return Unknown(len(n.Marks) + setup) }
+
+// FreeBlock is the block of a member of Free.
+func (n *Network) FreeBlock(free int) Unknown { return Unknown(len(n.Marks) + len(n.Setups) + free) }
 
 // NewState is a state of NaN: nothing has a place.
 func (n *Network) NewState() State {

@@ -14,7 +14,7 @@ type Offset struct{}
 func (Offset) Name() string { return "offset" }
 
 // Parts of its value.
-func (Offset) Parts() []string { return []string{"at", "left"} }
+func (Offset) Parts(*Obs) []string { return []string{"at", "left"} }
 
 // Touches the mark and the two marks of the line.
 func (Offset) Touches(o *Obs) []Unknown {
@@ -48,7 +48,7 @@ func (Offset) Predict(x State, o *Obs, value, jac []float64) {
 // Sigma from the book's table of defaults: along the line it grows with the offset, as the eye's
 // right angle does.
 func (Offset) Sigma(o *Obs, sd []float64) {
-	for k, part := range o.Kind.Parts() {
+	for k, part := range o.Kind.Parts(o) {
 		sd[k] = fieldbook.DefaultSigma("offset", part, "", o.Values[k], math.Abs(o.Values[1]))
 	}
 }

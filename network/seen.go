@@ -14,7 +14,7 @@ type Seen struct{}
 func (Seen) Name() string { return "seen" }
 
 // Parts of its value; a height is not used in plan.
-func (Seen) Parts() []string { return []string{"x", "y"} }
+func (Seen) Parts(*Obs) []string { return []string{"x", "y"} }
 
 // Touches the mark and the set-up.
 func (Seen) Touches(o *Obs) []Unknown { return []Unknown{Unknown(o.Marks[0]), Unknown(o.Setup)} }
@@ -45,7 +45,7 @@ func (Seen) Predict(x State, o *Obs, value, jac []float64) {
 
 // Sigma of a coordinate, from the book's table of defaults.
 func (Seen) Sigma(o *Obs, sd []float64) {
-	for k, part := range o.Kind.Parts() {
+	for k, part := range o.Kind.Parts(o) {
 		sd[k] = fieldbook.DefaultSigma("seen", part, "", 0, 0)
 	}
 }

@@ -13,7 +13,7 @@ type Tie struct{}
 func (Tie) Name() string { return "tie" }
 
 // Parts of its value.
-func (Tie) Parts() []string { return []string{"is"} }
+func (Tie) Parts(*Obs) []string { return []string{"is"} }
 
 // Touches the two marks.
 func (Tie) Touches(o *Obs) []Unknown { return []Unknown{Unknown(o.Marks[0]), Unknown(o.Marks[1])} }

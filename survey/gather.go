@@ -33,7 +33,7 @@ type gather struct {
 
 func (g *gather) result() *Result {
 	r := &Result{Marks: map[string]*Mark{}, Lines: map[string]*Line{}, Setups: map[string]*Setup{}, Tools: map[string]Tool{},
-		Walks: []struct{}{}, Next: []struct{}{}, Orders: []struct{}{}, Mistakes: []struct{}{}, Readings: []Reading{}, Findings: []Finding{}}
+		Walks: []struct{}{}, Next: []Next{}, Orders: []Order{}, Mistakes: []Mistake{}, Readings: []Reading{}, Findings: []Finding{}}
 	r.Book.Name = g.book.Name
 	if g.book.Hash != (fieldbook.Hash{}) {
 		r.Book.SHA256 = hex.EncodeToString(g.book.Hash[:])

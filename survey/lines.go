@@ -58,6 +58,7 @@ func (g *gather) run(in outline.Run) LineRun {
 const (
 	shapeTolerance = 0.025
 	shapeShare     = 0.5
+	shapeUnseen    = 0.01
 	coverage95     = 1.96
 )
 
@@ -66,6 +67,7 @@ const (
 func (g *gather) shape(r *Result) {
 	s := &r.Shape
 	s.State, s.Tolerance, s.Why = "unproven", shapeTolerance, []string{}
+	s.Share, s.Unseen, s.Tests, s.Weakest = shapeShare, shapeUnseen, []Test{}, []Weak{}
 	worst, at := -1.0, ""
 	waiting := false
 	for _, l := range g.lines {

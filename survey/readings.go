@@ -22,7 +22,7 @@ func (g *gather) readings(r *Result) {
 	for i := range g.book.Readings {
 		t := &g.book.Readings[i]
 		out := Reading{N: t.N, ID: string(t.ID), Kind: t.Kind, Marks: t.Marks, Setup: t.Setup, Tool: t.Tool,
-			Likely: []struct{}{}, Parts: []Part{}, Why: t.Why, State: "lone"}
+			Likely: []Likely{}, Parts: []Part{}, Why: t.Why, State: "lone"}
 		if of[i] >= 0 {
 			g.reading(&out, of[i], t.Values[0].Text)
 		}
@@ -39,7 +39,7 @@ func (g *gather) reading(out *Reading, i int, text string) {
 	o := &g.net.Obs[i]
 	parts := make([]Part, len(o.Values))
 	top := 0
-	for k, name := range o.Kind.Parts() {
+	for k, name := range o.Kind.Parts(o) {
 		parts[k] = g.part(i, k)
 		parts[k].Part = name
 		parts[k].Text = g.book.Readings[o.Reading].Values[k].Text

@@ -12,10 +12,10 @@ type Result struct {
 	Lines      map[string]*Line  `json:"lines"`
 	Setups     map[string]*Setup `json:"setups"`
 	Tools      map[string]Tool   `json:"tools"`
-	Next       []struct{}        `json:"next"`
-	Orders     []struct{}        `json:"orders"`
+	Next       []Next            `json:"next"`
+	Orders     []Order           `json:"orders"`
 	Shape      Shape             `json:"shape"`
-	Mistakes   []struct{}        `json:"mistakes"`
+	Mistakes   []Mistake         `json:"mistakes"`
 	Findings   []Finding         `json:"findings"`
 
 	MarkOrder []string `json:"-"` // names of Marks, pegs first as read, for tables
@@ -78,25 +78,27 @@ type Ellipse struct {
 
 // Reading is one reading with what the solution says of it.
 type Reading struct {
-	N          string     `json:"n"`
-	ID         string     `json:"id"`
-	Kind       string     `json:"kind"`
-	Marks      []string   `json:"marks"`
-	Setup      string     `json:"setup,omitempty"`
-	Tool       string     `json:"tool"`
-	Value      float64    `json:"value"`
-	Text       string     `json:"text,omitempty"` // as typed
-	Adjusted   *float64   `json:"adjusted"`
-	Residual   *float64   `json:"residual"`
-	SD         float64    `json:"sd"`
-	W          *float64   `json:"w"`
-	Redundancy *float64   `json:"redundancy"`
-	Detectable *float64   `json:"detectable"`
-	State      string     `json:"state"`
-	Group      *int       `json:"group"`
-	Likely     []struct{} `json:"likely"`
-	Parts      []Part     `json:"parts"`
-	Why        string     `json:"why,omitempty"` // of a struck reading
+	N          string   `json:"n"`
+	ID         string   `json:"id"`
+	Kind       string   `json:"kind"`
+	Marks      []string `json:"marks"`
+	Setup      string   `json:"setup,omitempty"`
+	Tool       string   `json:"tool"`
+	Value      float64  `json:"value"`
+	Text       string   `json:"text,omitempty"` // as typed
+	Adjusted   *float64 `json:"adjusted"`
+	Residual   *float64 `json:"residual"`
+	SD         float64  `json:"sd"`
+	W          *float64 `json:"w"`
+	Redundancy *float64 `json:"redundancy"`
+	Detectable *float64 `json:"detectable"`
+	State      string   `json:"state"`
+	Group      *int     `json:"group"` // doubtful readings that the book cannot tell apart share one
+	Likely     []Likely `json:"likely"`
+	Check      bool     `json:"check,omitempty"`    // an independent check: moves nothing
+	Computed   bool     `json:"computed,omitempty"` // a correction that nobody read again
+	Parts      []Part   `json:"parts"`
+	Why        string   `json:"why,omitempty"` // of a struck reading
 }
 
 // Part is one value of a reading of several.
@@ -176,13 +178,96 @@ type Tool struct {
 	SD    *float64 `json:"sd"`
 }
 
+// Likely is one explanation of what is wrong with a reading, the most probable first.
+type Likely struct {
+	Code        string   `json:"code"`            // of the closed list in docs/conventions.md
+	Cause       string   `json:"cause"`           // in plain words
+	Value       *float64 `json:"value,omitempty"` // what the reading would have been; left out where nothing says it
+	Probability float64  `json:"probability"`
+}
+
+// Mistake is a human mistake found, with the edit that a person may accept.
+type Mistake struct {
+	Code        string   `json:"code"`
+	Text        string   `json:"text"`
+	Readings    []string `json:"readings"` // by n, in book order
+	Edit        []Edit   `json:"edit"`     // empty where only reading again can tell
+	Probability float64  `json:"probability"`
+}
+
+// Edit is one correction: the reading's value, or the marks that it was taken between.
+type Edit struct {
+	N     string   `json:"n"`
+	Value *float64 `json:"value,omitempty"`
+	Marks []string `json:"marks,omitempty"`
+	Part  string   `json:"part,omitempty"` // of a reading of several values
+}
+
+// Next is a reading worth taking now.
+type Next struct {
+	Kind    string   `json:"kind"`
+	Marks   []string `json:"marks"`
+	Text    string   `json:"text"`
+	About   *float64 `json:"about"` // what it will read, null where nothing says it
+	Order   string   `json:"order"` // whom it helps: an order's name, or "shape"
+	Gain    float64  `json:"gain"`  // by how much the worst figure falls, in Unit
+	Unit    string   `json:"unit"`
+	Minutes float64  `json:"minutes"`
+	Alone   bool     `json:"alone"` // one person can take it
+	Why     string   `json:"why"`
+}
+
+// Test is one test of an order; an order is as bad as its worst test.
+type Test struct {
+	Name      string   `json:"name"`
+	At        string   `json:"at"`
+	Value     float64  `json:"value"`
+	U95       *float64 `json:"u95"`
+	Tolerance float64  `json:"tolerance"`
+	Share     float64  `json:"share"`
+	Unseen    *float64 `json:"unseen,omitempty"` // odds that a listed mistake passes unseen and spoils it
+	State     string   `json:"state"`
+	Why       string   `json:"why,omitempty"`
+}
+
+// Lack is something that an order still needs.
+type Lack struct {
+	What    string  `json:"what"`
+	How     string  `json:"how"`
+	Minutes float64 `json:"minutes"`
+}
+
+// Order is one order with its verdict.
+type Order struct {
+	Name       string             `json:"name"`
+	Kind       string             `json:"kind"`
+	State      string             `json:"state"` // ready, unproven, unfit
+	For        string             `json:"for"`   // price, stock, cut
+	Tests      []Test             `json:"tests"`
+	Lacks      []Lack             `json:"lacks"`
+	Quantities map[string]float64 `json:"quantities"`
+}
+
+// Weak is a place where the most could hide: the sentence that everything serves.
+type Weak struct {
+	Reading string  `json:"reading"` // n
+	Mark    string  `json:"mark"`    // the edge there would move
+	Error   float64 `json:"error"`   // that could hide, metres
+	Move    float64 `json:"move"`    // of the edge, metres
+	Text    string  `json:"text"`
+}
+
 // Shape is the order that every book has: its outlines as wholes.
 type Shape struct {
 	State     string   `json:"state"` // ready, unproven, unfit
 	Tolerance float64  `json:"tolerance"`
-	Worst     *float64 `json:"worst"` // largest U95 normal to an outline at a mark
+	Share     float64  `json:"share"`  // of the tolerance that U95 may use
+	Unseen    float64  `json:"unseen"` // odds allowed that a listed mistake passes unseen and spoils it
+	Worst     *float64 `json:"worst"`  // largest U95 normal to an outline at a mark
 	At        string   `json:"at"`
 	Why       []string `json:"why"`
+	Tests     []Test   `json:"tests"`
+	Weakest   []Weak   `json:"weakest"` // the places where most could hide, the worst first
 }
 
 // Finding as printed.
