@@ -105,7 +105,10 @@ func (s *Solution) Ask(f Functional) (sd, hidden float64, controlled bool) {
 		o := &s.Net.Obs[i]
 		for k := range o.Values {
 			p := s.First[i] + k
-			move := math.Abs(s.along(i, k, v)) / (o.SD[k] * o.SD[k]) // per metre of error
+			if s.Out[p] {
+				continue
+			}
+			move := math.Abs(s.along(i, k, v)) / (s.SD[p] * s.SD[p]) // per metre of error
 			switch {
 			case s.Redund[p] < LeastRed:
 				if move > Influence {

@@ -39,13 +39,20 @@ type Loose struct {
 // Solution is the adjusted figure. Per-part slices run over the parts of all observations:
 // observation i has parts First[i] to First[i+1].
 type Solution struct {
-	Net   *network.Network
-	X     network.State
-	Base  [2]int
-	In    []bool // observation takes part
-	First []int
+	Net    *network.Network
+	X      network.State
+	Robust network.State // where gross errors pull least; nil where nothing disagreed
+	Base   [2]int
+	In     []bool // observation takes part
+	Out    []bool // part is left out of an observation that could take part
+	Agrees []bool // check reading that agrees with its prediction
+	Held   []int  // network.Free whose unknowns the readings cannot tell apart: held at no error
+	First  []int
 
-	Adjusted, Residual, W, Redund, Detectable []float64
+	// By part. SD is the one in force (a bent reading's is larger while it is too long). Redund
+	// and Detectable count the checks that agree; Own is the redundancy without them, on which W
+	// rests.
+	SD, Adjusted, Residual, W, Redund, Own, Detectable []float64
 
 	Rows, Unknowns, Redundancy int
 	Cost                       float64 // sum of squared whitened residuals
@@ -55,7 +62,9 @@ type Solution struct {
 	Converged                  bool
 	Loose                      []Loose
 
-	sys *system
-	jac []float64 // of all parts, at the solution
-	jat []int     // where the rows of observation i begin in jac
+	sys   *system
+	jac   []float64 // of all parts, at the solution
+	jat   []int     // where the rows of observation i begin in jac
+	proof *Space    // of the solution with the checks that agree
+	whole []float64 // see Whole
 }

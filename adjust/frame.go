@@ -174,6 +174,9 @@ func (f *Frame) Hidden() Hidden {
 		}
 		o := &s.Net.Obs[i]
 		for k := range o.Values {
+			if s.Out[s.First[i]+k] {
+				continue
+			}
 			s.moves(i, k, v)
 			f.turnOff(v)
 			f.keep(&h, i, s.First[i]+k, v)
@@ -192,10 +195,11 @@ func (s *Solution) moves(i, k int, v []float64) {
 	o := &s.Net.Obs[i]
 	clear(v)
 	j := s.jac[s.jat[i]+k*o.Size:]
+	sd := s.SD[s.First[i]+k]
 	at := 0
 	for _, b := range o.Blocks {
 		for c := range s.Net.Dim(b) {
-			v[s.sys.offset[b]+c] += j[at] / (o.SD[k] * o.SD[k])
+			v[s.sys.offset[b]+c] += j[at] / (sd * sd)
 			at++
 		}
 	}

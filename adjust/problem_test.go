@@ -16,7 +16,7 @@ type row struct {
 }
 
 func (row) Name() string                      { return "row" }
-func (row) Parts(*network.Obs) []string                   { return []string{"is"} }
+func (row) Parts(*network.Obs) []string       { return []string{"is"} }
 func (row) Sigma(_ *network.Obs, _ []float64) {}
 func (row) Touches(o *network.Obs) []network.Unknown {
 	var out []network.Unknown

@@ -16,6 +16,7 @@ const looseFrom = 0.25
 func (s *Solution) finish() {
 	sys := s.sys
 	clear(sys.weak) // counted afresh, without the holds that the steps needed
+	s.count()
 	s.Cost = sys.assemble(s.X, nil, s.First, false)
 	sys.factor.Compute(sys.m, 1e-12)
 	lost := sys.factor.Lost
@@ -50,15 +51,16 @@ func (s *Solution) parts() {
 		}
 		return v
 	}
-	s.Adjusted, s.Residual, s.W, s.Redund, s.Detectable = nan(), nan(), nan(), nan(), nan()
+	s.SD, s.Adjusted, s.Residual, s.W, s.Redund, s.Detectable = nan(), nan(), nan(), nan(), nan(), nan()
 	s.jat = make([]int, len(s.In)+1)
 	for i := range s.Net.Obs {
 		s.jat[i+1] = s.jat[i] + len(s.Net.Obs[i].Values)*s.Net.Obs[i].Size
 	}
 	s.jac = make([]float64, s.jat[len(s.In)])
-	var c [64]float64
+	cov := make([]float64, len(s.sys.hess))
 	for i := range s.Net.Obs {
 		o := &s.Net.Obs[i]
+		copy(s.SD[s.First[i]:], o.SD)
 		if !s.Net.Ready(s.X, o) {
 			continue
 		}
@@ -67,66 +69,92 @@ func (s *Solution) parts() {
 		o.Kind.Predict(s.X, o, s.Adjusted[at:at+len(o.Values)], j)
 		for k := range o.Values {
 			s.Residual[at+k] = s.Adjusted[at+k] - o.Values[k]
+			s.SD[at+k] = sdAt(o, k, s.Residual[at+k])
 		}
-		cov := c[:o.Size*o.Size]
-		if !s.In[i] {
-			s.outside(i, o)
-			continue
+		if s.In[i] {
+			s.obsCov(o, cov[:o.Size*o.Size])
+			for k := range o.Values {
+				if !s.Out[at+k] {
+					s.judge(at+k, quadratic(cov[:o.Size*o.Size], j[k*o.Size:(k+1)*o.Size]))
+				}
+			}
 		}
-		s.obsCov(o, cov)
-		for k := range o.Values {
-			s.judge(at+k, o.SD[k], quadratic(cov, j[k*o.Size:(k+1)*o.Size]))
-		}
+		s.outside(i, o)
 	}
+	s.Own = append([]float64(nil), s.Redund...)
 }
 
 // judge fills w, redundancy and detectable size of one part in the solution; q = j·C·jᵀ.
-func (s *Solution) judge(p int, sd, q float64) {
+func (s *Solution) judge(p int, q float64) {
+	sd := s.SD[p]
 	r := 1 - q/(sd*sd)
 	r = math.Min(math.Max(r, 0), 1)
 	s.Redund[p] = r
 	if r >= 1e-6 {
 		s.W[p] = s.Residual[p] / (sd * math.Sqrt(r))
 	}
-	if r >= LeastRed {
-		s.Detectable[p] = Shift * sd / math.Sqrt(r)
+	s.Detectable[p] = detectable(sd, r)
+}
+
+// detectable is the smallest error that the w-test finds: NaN where a mistake shows nowhere.
+func detectable(sd, r float64) float64 {
+	if r < LeastRed {
+		return math.NaN()
+	}
+	return Shift * sd / math.Sqrt(r)
+}
+
+// outside gives the parts of a reading that are left out what they would have were they alone put
+// back. With S = diag(sd²) + J·C·Jᵀ of these parts and K = diag(sd²)·S⁻¹, the residuals are K
+// times the misfits and the redundancies the diagonal of K. A check stays out: it keeps its
+// misfit and its predicted value.
+func (s *Solution) outside(i int, o *network.Obs) {
+	var ks []int
+	for k := range o.Values {
+		if !s.In[i] || s.Out[s.First[i]+k] {
+			ks = append(ks, k)
+		}
+	}
+	if len(ks) == 0 {
+		return
+	}
+	c := s.blocksCov(blocksOf(o))
+	n := len(ks)
+	row := func(k int) []float64 { return s.jac[s.jat[i]+k*o.Size : s.jat[i]+(k+1)*o.Size] }
+	sum, misfit := make([]float64, n*n), make([]float64, n)
+	for a, k := range ks {
+		for b, l := range ks {
+			sum[a*n+b] = bilinear(c, row(k), row(l))
+		}
+		sd := s.SD[s.First[i]+k]
+		sum[a*n+a] += sd * sd
+		misfit[a] = s.Residual[s.First[i]+k]
+	}
+	for a, k := range ks {
+		p := s.First[i] + k
+		sd := s.SD[p]
+		w := solveSmall(sum, unitVector(n, a), n) // row a of S⁻¹
+		r := sd * sd * w[a]
+		s.Redund[p], s.Detectable[p] = r, detectable(sd, r)
+		if o.Check {
+			s.W[p] = misfit[a] / math.Sqrt(sum[a*n+a])
+			continue
+		}
+		s.Residual[p] = 0
+		for b, m := range misfit {
+			s.Residual[p] += sd * sd * w[b] * m
+		}
+		s.Adjusted[p] = o.Values[k] + s.Residual[p]
+		s.W[p] = s.Residual[p] / (sd * math.Sqrt(r))
 	}
 }
 
-// outside gives a reading that is left out what it would have were it alone put back. With S =
-// diag(sd²) + J·C·Jᵀ of its parts and K = diag(sd²)·S⁻¹, the residuals are K times the misfits and
-// the redundancies the diagonal of K.
-func (s *Solution) outside(i int, o *network.Obs) {
+func blocksOf(o *network.Obs) []int {
 	blocks := make([]int, len(o.Blocks))
 	for k, b := range o.Blocks {
 		blocks[k] = int(b)
 	}
-	c := s.blocksCov(blocks)
-	n := len(o.SD)
-	row := func(k int) []float64 { return s.jac[s.jat[i]+k*o.Size : s.jat[i]+(k+1)*o.Size] }
-	sum := make([]float64, n*n)
-	for k := range n {
-		for l := range n {
-			sum[k*n+l] = bilinear(c, row(k), row(l))
-		}
-		sum[k*n+k] += o.SD[k] * o.SD[k]
-	}
-	misfit := append([]float64(nil), s.Residual[s.First[i]:s.First[i+1]]...)
-	for k, sd := range o.SD {
-		p := s.First[i] + k
-		w := solveSmall(sum, unitVector(n, k), n) // row k of S⁻¹
-		r := sd * sd * w[k]
-		s.Redund[p] = r
-		s.Residual[p] = 0
-		for l, m := range misfit {
-			s.Residual[p] += sd * sd * w[l] * m
-		}
-		s.Adjusted[p] = o.Values[k] + s.Residual[p]
-		s.W[p] = s.Residual[p] / (sd * math.Sqrt(r))
-		if r >= LeastRed {
-			s.Detectable[p] = Shift * sd / math.Sqrt(r)
-		}
-	}
+	return blocks
 }
 
 func unitVector(n, k int) []float64 {
@@ -174,8 +202,10 @@ func bilinear(c, i, j []float64) float64 {
 }
 
 // obsCov fills the covariance of the unknowns of one observation from the selected inverse.
-func (s *Solution) obsCov(o *network.Obs, out []float64) {
-	var blk [64]float64
+func (s *Solution) obsCov(o *network.Obs, out []float64) { s.covFrom(s.sys, o, out) }
+
+func (s *Solution) covFrom(sys *system, o *network.Obs, out []float64) {
+	blk := sys.block[:]
 	n := o.Size
 	ra := 0
 	for a, x := range o.Blocks {
@@ -183,7 +213,7 @@ func (s *Solution) obsCov(o *network.Obs, out []float64) {
 		cb := ra
 		for _, y := range o.Blocks[a:] {
 			db := s.Net.Dim(y)
-			s.sys.inv.Block(int(x), int(y), blk[:])
+			sys.inv.Block(int(x), int(y), blk)
 			for r := range da {
 				for c := range db {
 					v := blk[r*db+c]
@@ -198,6 +228,7 @@ func (s *Solution) obsCov(o *network.Obs, out []float64) {
 }
 
 func (s *Solution) findLoose() {
+	s.Loose = nil
 	for m := range s.Net.Marks {
 		if !s.Net.Placed(s.X, network.Unknown(m)) {
 			continue
@@ -224,7 +255,7 @@ func Axes(cxx, cxy, cyy float64) (major, minor, bearing float64) {
 }
 
 func (s *Solution) findings() []finding.Finding {
-	var out []finding.Finding
+	out := s.heldFindings()
 	if !s.Converged {
 		out = append(out, finding.Finding{Code: "not-converged", Figures: map[string]float64{"n": float64(s.Iterations)}})
 	}

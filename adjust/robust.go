@@ -28,6 +28,7 @@ func (s *Solution) restart(ctx context.Context, from network.State, most int) {
 		s.each(s.X, func(p int, u float64) { w[p] = 1 / (1 + u*u/(c*c)) })
 		s.iterate(ctx, w, 3)
 	}
+	s.Robust = append(network.State(nil), s.X...)
 	far := func(x network.State) int { // readings far outside: fewer is the better place
 		n := 0
 		s.each(x, func(_ int, u float64) {

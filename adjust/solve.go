@@ -32,7 +32,7 @@ func Solve(ctx context.Context, n *network.Network, start network.State, o Optio
 		copy(s.X, start)
 	}
 	s.align()
-	s.sys = newSystem(n, s.In, s.Base, s.X)
+	s.sys = newSystem(n, s.pattern(), s.Out, s.Base, s.X)
 	if from == nil {
 		from = append(from, s.X...)
 	}
@@ -44,28 +44,52 @@ func Solve(ctx context.Context, n *network.Network, start network.State, o Optio
 		return nil, nil
 	}
 	s.finish()
+	s.holdTools(ctx, o.MaxSteps)
+	s.dropComputed(ctx, o.MaxSteps)
+	if ctx.Err() != nil {
+		return nil, nil
+	}
+	s.reliability()
 	return s, s.findings()
 }
 
 func newSolution(n *network.Network, start network.State) *Solution {
-	s := &Solution{Net: n, X: append(network.State(nil), start...), In: make([]bool, len(n.Obs)), First: make([]int, len(n.Obs)+1)}
+	s := &Solution{Net: n, X: append(network.State(nil), start...), In: make([]bool, len(n.Obs)), Agrees: make([]bool, len(n.Obs)), First: make([]int, len(n.Obs)+1)}
+	n.Begin(s.X)
 	for i := range n.Obs {
 		o := &n.Obs[i]
-		s.In[i] = o.Use && n.Ready(start, o)
+		s.In[i] = o.Use && !o.Check && n.Ready(s.X, o)
 		s.First[i+1] = s.First[i] + len(o.Values)
-		if s.In[i] {
-			s.Rows += len(o.Values)
+	}
+	s.Out = make([]bool, s.First[len(n.Obs)])
+	s.Base = s.pickBase()
+	s.count()
+	return s
+}
+
+// count gives the rows and the unknowns of the parts that take part. A block that no reading in the
+// pattern touches has no place and no unknowns.
+func (s *Solution) count() {
+	n := s.Net
+	s.Rows, s.Unknowns = 0, 0
+	for i := range n.Obs {
+		if !s.In[i] {
+			continue
+		}
+		for p := s.First[i]; p < s.First[i+1]; p++ {
+			if !s.Out[p] {
+				s.Rows++
+			}
 		}
 	}
-	s.Base = s.pickBase()
 	for b := range len(n.Offset) - 1 {
-		if n.Placed(start, network.Unknown(b)) {
+		if n.Placed(s.X, network.Unknown(b)) {
 			s.Unknowns += n.Dim(network.Unknown(b))
 		}
 	}
 	if s.Rows == 0 {
 		s.Unknowns = 0
-		return s
+		return
 	}
 	if s.Base[0] >= 0 { // the datum takes a shift and, with a second mark, the turn
 		s.Unknowns -= 2
@@ -73,8 +97,26 @@ func newSolution(n *network.Network, start network.State) *Solution {
 	if s.Base[1] >= 0 {
 		s.Unknowns--
 	}
+	if s.sys != nil {
+		s.Unknowns -= len(s.sys.held)
+	}
 	s.Redundancy = s.Rows - s.Unknowns
-	return s
+}
+
+// pattern is the observations that have a place in the equations: those that take part, and the
+// checks, which prove but do not move.
+func (s *Solution) pattern() []bool {
+	has := make([]bool, len(s.In))
+	for i := range s.In {
+		o := &s.Net.Obs[i]
+		has[i] = s.In[i] || o.Check && o.Use && s.Net.Ready(s.X, o)
+		if has[i] && !s.In[i] {
+			for p := s.First[i]; p < s.First[i+1]; p++ {
+				s.Out[p] = true
+			}
+		}
+	}
+	return has
 }
 
 // pickBase takes the network's base, else the first two marks that have places.
@@ -113,7 +155,7 @@ func (s *Solution) align() {
 	c, sn := d.X/l, d.Y/l
 	turn := math.Atan2(d.Y, d.X)
 	n := s.Net
-	for blk := range len(n.Offset) - 1 {
+	for blk := range len(n.Marks) + len(n.Setups) {
 		at := n.Offset[blk]
 		x, y := s.X[at]-o.X, s.X[at+1]-o.Y
 		s.X[at], s.X[at+1] = c*x+sn*y, -sn*x+c*y
@@ -122,6 +164,7 @@ func (s *Solution) align() {
 		}
 	}
 	s.X[2*b+1] = 0
+	n.Begin(s.X)
 }
 
 // newtonBelow: second-order terms are used once a step is smaller than this (metres).
@@ -227,9 +270,12 @@ func (s *Solution) each(x network.State, visit func(part int, u float64)) {
 			continue
 		}
 		o := &s.Net.Obs[i]
-		o.Kind.Predict(x, o, s.sys.value[:len(o.Values)], s.sys.jac[:])
+		o.Kind.Predict(x, o, s.sys.value[:len(o.Values)], s.sys.jac[:len(o.Values)*o.Size])
 		for k := range o.Values {
-			visit(s.First[i]+k, (s.sys.value[k]-o.Values[k])/o.SD[k])
+			if !s.Out[s.First[i]+k] {
+				r := s.sys.value[k] - o.Values[k]
+				visit(s.First[i]+k, r/sdAt(o, k, r))
+			}
 		}
 	}
 }

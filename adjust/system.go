@@ -13,7 +13,8 @@ const hold = 1e10
 // system is the normal equations of the observations that take part.
 type system struct {
 	net    *network.Network
-	in     []bool
+	has    []bool // observation has a place in the pattern
+	out    []bool // by part: left out
 	base   [2]int
 	offset []int // of each block in the reduced vector
 	size   int
@@ -25,16 +26,18 @@ type system struct {
 	slotAt []int32
 	diag   []sparse.Slot
 	weak   map[int]bool // blocks that get a weak hold of their own
+	held   [][2]int     // block and scalar of the unknowns held at their values
 
 	rhs, step, work []float64
-	value           [8]float64
-	jac, hess       [64]float64
-	force           [8]float64
+	value, force    []float64
+	jac, hess       []float64
+	block           [64]float64
 }
 
-// newSystem lays out the equations. Blocks without a place have no unknowns.
-func newSystem(n *network.Network, in []bool, base [2]int, x network.State) *system {
-	s := &system{net: n, in: in, base: base, weak: map[int]bool{}}
+// newSystem lays out the equations of the observations that have a place in them. Blocks without
+// a place have no unknowns.
+func newSystem(n *network.Network, has, out []bool, base [2]int, x network.State) *system {
+	s := &system{net: n, has: has, out: out, base: base, weak: map[int]bool{}}
 	blocks := len(n.Offset) - 1
 	dims := make([]int, blocks)
 	s.offset = make([]int, blocks+1)
@@ -47,7 +50,7 @@ func newSystem(n *network.Network, in []bool, base [2]int, x network.State) *sys
 	s.size = s.offset[blocks]
 	ptr, idx := []int32{0}, make([]int32, 0, 2*len(n.Obs))
 	for i := range n.Obs {
-		if in[i] {
+		if has[i] {
 			for _, b := range n.Obs[i].Blocks {
 				idx = append(idx, int32(b))
 			}
@@ -55,10 +58,32 @@ func newSystem(n *network.Network, in []bool, base [2]int, x network.State) *sys
 		}
 	}
 	s.sym = sparse.Analyze(dims, ptr, idx)
-	s.m, s.factor = s.sym.NewMatrix(), s.sym.NewFactor()
-	s.rhs, s.step, s.work = make([]float64, s.size), make([]float64, s.size), make([]float64, s.size)
+	s.room()
 	s.findSlots(blocks)
 	return s
+}
+
+// room makes the working space.
+func (s *system) room() {
+	s.m, s.factor = s.sym.NewMatrix(), s.sym.NewFactor()
+	s.rhs, s.step, s.work = make([]float64, s.size), make([]float64, s.size), make([]float64, s.size)
+	parts, size, jac := 0, 0, 0
+	for i := range s.net.Obs {
+		o := &s.net.Obs[i]
+		parts, size = max(parts, len(o.Values)), max(size, o.Size)
+		jac = max(jac, len(o.Values)*o.Size)
+	}
+	s.value, s.force = make([]float64, parts), make([]float64, parts)
+	s.jac, s.hess = make([]float64, jac), make([]float64, size*size)
+}
+
+// another has the same pattern and a matrix, factor and choice of parts of its own.
+func (s *system) another(n *network.Network, out []bool) *system {
+	t := *s
+	t.net, t.out, t.inv = n, out, nil
+	t.weak = map[int]bool{}
+	t.room()
+	return &t
 }
 
 func (s *system) findSlots(blocks int) {
@@ -68,7 +93,7 @@ func (s *system) findSlots(blocks int) {
 	}
 	s.slotAt = make([]int32, len(s.net.Obs)+1)
 	for i := range s.net.Obs {
-		if s.in[i] {
+		if s.has[i] {
 			bl := s.net.Obs[i].Blocks
 			for a := range bl {
 				for b := a; b < len(bl); b++ {
@@ -91,18 +116,23 @@ func (s *system) assemble(x network.State, weight []float64, first []int, second
 	clear(s.rhs)
 	cost := 0.0
 	for i := range s.net.Obs {
-		if !s.in[i] {
+		if !s.has[i] || s.allOut(first[i], first[i+1]) {
 			continue
 		}
 		o := &s.net.Obs[i]
 		p := len(o.Values)
 		o.Kind.Predict(x, o, s.value[:p], s.jac[:p*o.Size])
 		for k := range p {
-			w := 1 / (o.SD[k] * o.SD[k])
+			s.force[k] = 0
+			if s.out[first[i]+k] {
+				continue
+			}
+			r := s.value[k] - o.Values[k]
+			sd := sdAt(o, k, r)
+			w := 1 / (sd * sd)
 			if weight != nil {
 				w *= weight[first[i]+k]
 			}
-			r := s.value[k] - o.Values[k]
 			cost += w * r * r
 			s.force[k] = w * r
 			s.add(i, o, s.jac[k*o.Size:(k+1)*o.Size], w, w*r)
@@ -113,6 +143,24 @@ func (s *system) assemble(x network.State, weight []float64, first []int, second
 	}
 	s.holdDatum()
 	return cost
+}
+
+func (s *system) allOut(from, to int) bool {
+	for p := from; p < to; p++ {
+		if !s.out[p] {
+			return false
+		}
+	}
+	return true
+}
+
+// sdAt is the standard deviation of part k where predicted − read is r: a reading that can only be
+// too long (a tape round something) has a wider one while it is.
+func sdAt(o *network.Obs, k int, r float64) float64 {
+	if o.Long > 0 && r < 0 {
+		return math.Hypot(o.SD[k], o.Long)
+	}
+	return o.SD[k]
 }
 
 func (s *system) add(i int, o *network.Obs, j []float64, w, f float64) {
@@ -204,6 +252,10 @@ func (s *system) holdDatum() {
 	}
 	if b >= 0 {
 		v[s.diag[b].Base+3] += hold * largest
+	}
+	for _, h := range s.held {
+		d := s.diag[h[0]]
+		v[d.Base+int32(h[1])*(d.RowStep+d.ColStep)] += hold * largest
 	}
 	for b := range s.diag {
 		if s.weak[b] {

@@ -8,17 +8,18 @@ import (
 // canvas is the plan in the making.
 type canvas struct {
 	*job
-	view     sheet.View
-	field    field
-	items    []sheet.Item
-	metres   []outline // as measured
-	paper    []outline // on paper
-	owner    int       // the last one given out
-	unplaced []string  // runs and marks that found no room for their figures
-	factor   float64   // of the error ellipses
-	symbols  keySymbols
-	skipped  map[string]bool // marks between those that are numbered
-	every    int             // of so many marks one is numbered; 0 or 1: all
+	view        sheet.View
+	field       field
+	items       []sheet.Item
+	metres      []outline // as measured
+	paper       []outline // on paper
+	owner       int       // the last one given out
+	unplaced    []string  // runs and marks that found no room for their figures
+	factor      float64   // of the error ellipses
+	symbols     keySymbols
+	otherPlaces []otherPlace
+	skipped     map[string]bool // marks between those that are numbered
+	every       int             // of so many marks one is numbered; 0 or 1: all
 }
 
 // Room in millimetres kept round the outline for numbers and dimensions, and round other marks.

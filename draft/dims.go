@@ -2,6 +2,7 @@ package draft
 
 import (
 	"math"
+	"slices"
 
 	"brimline/plane"
 	"brimline/sheet"
@@ -81,7 +82,19 @@ func (c *canvas) dimensionWays(o outline, r run, s plane.Segment, text string) [
 			list = append(list, dimensionCandidate(d, 2.5*float64(i)+0.7*float64(k)))
 		}
 	}
-	return list
+	return c.besideAxis(list)
+}
+
+// besideAxis leaves out what would cross the baseline: a dimension there would seem to belong to it.
+func (c *canvas) besideAxis(list []candidate) []candidate {
+	a, b, ok := c.axis()
+	if !ok {
+		return list
+	}
+	return slices.DeleteFunc(list, func(d candidate) bool {
+		return slices.ContainsFunc(d.lines, func(l line) bool { return crossing(l.a, l.b, a, b) }) ||
+			slices.ContainsFunc(d.rooms, func(r room) bool { return r.cutBy(a, b) })
+	})
 }
 
 // arcOffset turns a distance to the left of an arc into one added to its radius: the centre lies

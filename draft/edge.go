@@ -134,24 +134,35 @@ func (c *canvas) ties() {
 	}
 }
 
-// tied says that a reading is a tie in force.
+// tied says that a reading is a tie in force that does not stand out.
 func tied(r survey.Reading) bool {
-	return r.Kind == "tie" && len(r.Marks) == 2 && r.State != "struck"
+	return r.Kind == "tie" && len(r.Marks) == 2 && r.State != "struck" && !stands(r.State)
 }
 
-// baseline draws the axis through the first two pegs, a little past both.
-func (c *canvas) baseline() {
+// axis is the baseline on paper: through the first two pegs, a little past both.
+func (c *canvas) axis() (from, to plane.Point, ok bool) {
 	pegs := c.pegs()
 	if len(pegs) < 2 {
-		return
+		return from, to, false
 	}
 	a, _ := c.at(pegs[0])
 	b, _ := c.at(pegs[1])
 	if a.Dist(b) < 1 {
+		return from, to, false
+	}
+	u := b.Sub(a).Unit().Mul(7)
+	return a.Sub(u), b.Add(u), true
+}
+
+// baseline draws the axis with the distance of its pegs.
+func (c *canvas) baseline() {
+	from, to, ok := c.axis()
+	if !ok {
 		return
 	}
-	u := b.Sub(a).Unit()
-	from, to := a.Sub(u.Mul(7)), b.Add(u.Mul(7))
+	pegs := c.pegs()
+	a, _ := c.at(pegs[0])
+	b, _ := c.at(pegs[1])
 	c.symbols.baseline = pegs[0] + "–" + pegs[1]
 	c.field.line(from, to, forbidden, crossThin)
 	c.draw(sheet.Item{Layer: sheet.LayerAxes, Pen: sheet.PenAxis, Shape: sheet.Line(from, to)})

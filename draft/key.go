@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"slices"
 	"strconv"
 
 	"brimline/plane"
@@ -10,6 +11,8 @@ import (
 // keySymbols says which symbols stand on the plan.
 type keySymbols struct {
 	mark, peg, benchmark, tangent, kink, centre, ellipse, inferred, ties, other bool
+	next                                                                        bool
+	odd                                                                         []string // states of readings that stand out
 	baseline                                                                    string
 	tooLarge                                                                    []string // marks whose ellipse is too large to draw
 }
@@ -20,30 +23,47 @@ type keyLine struct {
 	words string
 }
 
+// keyRow is the height of a line of the key, keyWhole that up to which it is not parted over columns.
+const (
+	keyRow   = 5.0
+	keyWhole = wordsHeight - 2*inset - 10
+)
+
 // key explains the symbols that stand on the plan, and no others.
 func (c *canvas) key(width float64) []row {
-	lines := c.keyLines()
-	if len(lines) == 0 {
+	var rows []row
+	for _, l := range c.keyLines() {
+		rows = append(rows, keyRows(l, width)...)
+	}
+	if len(rows) == 0 {
 		return nil
 	}
-	rows := heading("Key", width)
-	for k, l := range lines {
-		wrapped := sheet.Wrap(glued(l.words), smallHeight, false, width-16)
-		for i, text := range wrapped {
-			r := textRow(text, smallHeight, false)
-			set, symbol := r.draw, l.draw
-			first := i == 0
-			r.height = 5
-			r.joined = i+1 < len(wrapped) || k+1 < len(lines)
-			r.draw = func(at plane.Point) []sheet.Item {
-				items := set(at.Add(plane.Point{X: 16, Y: -0.3}))
-				if first {
-					items = append(symbol(at.Add(plane.Point{X: 6, Y: -2.2})), items...)
-				}
-				return items
-			}
-			rows = append(rows, r)
+	if keyRow*float64(len(rows)) <= keyWhole {
+		for i := range rows[:len(rows)-1] {
+			rows[i].joined = true
 		}
+	}
+	return append(heading("Key", width), rows...)
+}
+
+// keyRows are a symbol and its words beside it.
+func keyRows(l keyLine, width float64) []row {
+	var rows []row
+	wrapped := sheet.Wrap(glued(l.words), smallHeight, false, width-16)
+	for i, text := range wrapped {
+		r := textRow(text, smallHeight, false)
+		set, symbol := r.draw, l.draw
+		first := i == 0
+		r.height = keyRow
+		r.joined = i+1 < len(wrapped)
+		r.draw = func(at plane.Point) []sheet.Item {
+			items := set(at.Add(plane.Point{X: 16, Y: -0.3}))
+			if first {
+				items = append(symbol(at.Add(plane.Point{X: 6, Y: -2.2})), items...)
+			}
+			return items
+		}
+		rows = append(rows, r)
 	}
 	return rows
 }
@@ -59,6 +79,8 @@ func (c *canvas) keyLines() []keyLine {
 	dot := sheet.Item{Layer: sheet.LayerWords, Fill: sheet.Filled(sheet.Black), Shape: sheet.Circle{R: dotR}}
 	open := sheet.Item{Layer: sheet.LayerWords, Pen: sheet.PenThin, Fill: sheet.Filled(sheet.White), Shape: sheet.Circle{R: openR}}
 	add(s.mark, "mark on the edge, with its number outside the pool", dot)
+	ellipse := sheet.Item{Layer: sheet.LayerWords, Pen: sheet.PenHair, Shape: sheet.Ellipse{A: 4, B: 1.6, Turn: 0.3}}
+	add(s.ellipse, "error ellipse: the mark lies inside with 95 % probability; drawn "+c.times()+" larger than the plan", ellipse)
 	add(s.peg, "peg", pegSymbol(plane.Point{})...)
 	add(s.benchmark, "lasting mark", benchmarkSymbol(plane.Point{Y: -1})...)
 	switch {
@@ -74,10 +96,45 @@ func (c *canvas) keyLines() []keyLine {
 	add(len(c.paper) > 0, "edge", stroke(sheet.PenEdge))
 	add(s.inferred, "edge that nobody touched, inferred", stroke(sheet.PenInferred))
 	add(s.ties, "reading between two marks", sheet.Item{Layer: sheet.LayerWords, Pen: sheet.PenHair, Ink: sheet.Grey, Shape: stroke(sheet.PenHair).Shape})
+	for _, o := range oddKeys {
+		add(slices.ContainsFunc(o.states, func(w string) bool { return slices.Contains(s.odd, w) }), o.words, o.items()...)
+	}
+	add(s.next, "reading proposed next", longDashes()...)
 	add(s.other, "another place that the readings allow", open)
-	ellipse := sheet.Item{Layer: sheet.LayerWords, Pen: sheet.PenHair, Shape: sheet.Ellipse{A: 4, B: 1.6, Turn: 0.3}}
-	add(s.ellipse, "error ellipse: the mark lies inside with 95 % probability; drawn "+c.times()+" larger than the plan", ellipse)
 	return out
+}
+
+// oddKey explains the readings that stand out and look alike.
+type oddKey struct {
+	states []string
+	words  string
+}
+
+// oddKeys are all of them.
+var oddKeys = []oddKey{
+	{[]string{"suspect", "disagrees"}, "a mistake shows in this reading, or this check disagrees"},
+	{[]string{"doubtful"}, "one of several such readings is wrong"},
+	{[]string{"agrees"}, "check reading that agrees"},
+}
+
+// longDashes are two strokes of the pen of the reading proposed next, about the origin.
+func longDashes() []sheet.Item {
+	a, b := stroke(sheet.PenEdge), stroke(sheet.PenEdge)
+	a.Shape = sheet.Line(plane.Point{X: -6}, plane.Point{X: -0.75})
+	b.Shape = sheet.Line(plane.Point{X: 0.75}, plane.Point{X: 6})
+	return []sheet.Item{a, b}
+}
+
+// items are the line with the shape of the state in its middle, about the origin.
+func (o oddKey) items() []sheet.Item {
+	l := look(o.states[0])
+	s := stroke(sheet.PenUnder)
+	s.Ink = l.ink
+	if o.states[0] == "agrees" {
+		s.Pen, s.Ink = sheet.PenHair, sheet.Grey
+	}
+	ground := sheet.Item{Fill: sheet.Filled(sheet.White), Shape: sheet.Rect(grow(plane.BoundsOf(plane.Point{}), labelShape/2+0.5))}
+	return append([]sheet.Item{s, ground}, l.symbol.Draw(sheet.LayerWords, l.ink, plane.Point{X: -labelShape / 2, Y: -labelShape / 2}, labelShape)...)
 }
 
 // times says the exaggeration of the ellipses in words.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"brimline/draft"
@@ -89,6 +90,11 @@ func clear(t *testing.T, s sheet.Sheet) {
 			}
 		}
 	}
+	for _, it := range s.Items {
+		if table, ok := it.Shape.(sheet.Table); ok && (table.At.X+table.Width() > s.Size.Space().Max.X-2 || table.At.X < s.Size.Space().Min.X+2) {
+			t.Errorf("a table is %.1f mm wide and reaches %.1f", table.Width(), table.At.X+table.Width())
+		}
+	}
 	for _, it := range s.Flat() {
 		for _, ring := range solid(it) {
 			box := plane.BoundsOf(ring...)
@@ -104,7 +110,7 @@ func clear(t *testing.T, s sheet.Sheet) {
 // solid are the parts of a shape that no text may touch.
 func solid(it sheet.Item) [][]plane.Point {
 	switch it.Layer {
-	case sheet.LayerEdge, sheet.LayerInferred, sheet.LayerDimensions, sheet.LayerNumbers, sheet.LayerAxes, sheet.LayerAlternatives, sheet.LayerAround,
+	case sheet.LayerNext, sheet.LayerEdge, sheet.LayerInferred, sheet.LayerDimensions, sheet.LayerNumbers, sheet.LayerAxes, sheet.LayerAlternatives, sheet.LayerAround,
 		sheet.LayerMarks, sheet.LayerPegs:
 	default:
 		return nil
@@ -124,7 +130,7 @@ func solid(it sheet.Item) [][]plane.Point {
 
 // The law of the drawing, on every fixture, paper and way of drawing.
 func TestNothingOverlaps(t *testing.T) {
-	for _, f := range append(fixtures(), solved(t)...) {
+	for _, f := range slices.Concat(fixtures(), trusted(), solved(t)) {
 		for _, size := range sheet.Sizes {
 			for _, ties := range []bool{false, true} {
 				t.Run(fmt.Sprintf("%s on %s ties %v", f.name, size.Name, ties), func(t *testing.T) {

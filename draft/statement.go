@@ -3,13 +3,15 @@ package draft
 import (
 	"fmt"
 
+	"brimline/fieldbook"
 	"brimline/survey"
 )
 
 // statement is the statement of accuracy, in sentences.
 func (j *job) statement(c *canvas) []string {
 	s := j.result.Statistics
-	out := []string{j.balance(s)}
+	_, out := j.weakest()
+	out = append(out, j.balance(s))
 	if t := agreement(s); t != "" {
 		out = append(out, t)
 	}
@@ -81,11 +83,11 @@ func (j *job) hiddenWords() []string {
 	var out []string
 	most, reading := 0.0, survey.Reading{}
 	for _, r := range j.result.Readings {
-		if used(r.State) && r.Detectable != nil && *r.Detectable > most {
+		if used(r.State) && !j.fig.of(r.Kind).angle && r.Detectable != nil && *r.Detectable > most {
 			most, reading = *r.Detectable, r
 		}
 	}
-	if most > 0 {
+	if most > 0 && len(j.result.Shape.Weakest) == 0 {
 		out = append(out, fmt.Sprintf("An error of up to %s could hide in reading %s (%s).", j.fig.whole(most), reading.N, readingName(reading)))
 	}
 	far, mark := 0.0, ""
@@ -113,39 +115,34 @@ func used(state string) bool { return state == "good" || state == "lone" }
 
 // readingName says a reading's kind and marks: tie B–r17.
 func readingName(r survey.Reading) string {
+	n := len(r.Marks)
 	switch {
-	case len(r.Marks) == 2:
-		return r.Kind + " " + r.Marks[0] + "–" + r.Marks[1]
-	case len(r.Marks) == 3:
-		return r.Kind + " " + r.Marks[0] + " of " + r.Marks[1] + "–" + r.Marks[2]
-	case len(r.Marks) == 1 && r.Setup != "":
+	case n == 1 && r.Setup != "":
 		return r.Kind + " " + r.Marks[0] + " from " + r.Setup
+	case n == 2:
+		return r.Kind + " " + r.Marks[0] + "–" + r.Marks[1]
+	case r.Kind == "offset" && n == 3:
+		return r.Kind + " " + r.Marks[0] + " of " + r.Marks[1] + "–" + r.Marks[2]
+	case fieldbook.Angular(r.Kind) && n == 3:
+		return r.Kind + " " + r.Marks[0] + "–" + r.Marks[2] + " at " + r.Marks[1]
 	}
 	return r.Kind + " " + names(r.Marks, 4)
 }
 
 // leftOut counts readings that are struck or not used.
 func (j *job) leftOut() []string {
-	var struck, suspect, doubtful []string
+	by := map[string][]string{}
 	for _, r := range j.result.Readings {
-		switch r.State {
-		case "struck":
-			struck = append(struck, r.N)
-		case "suspect":
-			suspect = append(suspect, r.N)
-		case "doubtful":
-			doubtful = append(doubtful, r.N)
-		}
+		by[r.State] = append(by[r.State], r.N)
 	}
 	var out []string
-	if len(suspect) > 0 {
-		out = append(out, "Left out as suspect: "+count(len(suspect), "reading ", "readings ")[2:]+names(suspect, 8)+".")
-	}
-	if len(doubtful) > 0 {
-		out = append(out, "Doubtful, one of them wrong: readings "+names(doubtful, 8)+".")
-	}
-	if len(struck) > 0 {
-		out = append(out, "Struck in the book: "+names(struck, 8)+".")
+	for _, x := range []struct{ state, words string }{
+		{"suspect", "Left out as suspect: "}, {"doubtful", "Doubtful: "}, {"struck", "Struck in the book: "},
+		{"agrees", "Checks that agree: "}, {"disagrees", "Checks that disagree: "},
+	} {
+		if list := by[x.state]; len(list) > 0 {
+			out = append(out, x.words+numberWords(list)+".")
+		}
 	}
 	return out
 }

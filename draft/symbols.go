@@ -129,6 +129,29 @@ func (c *canvas) alternatives() {
 				c.draw(sheet.Item{Layer: sheet.LayerAlternatives, Pen: sheet.PenUnder, Shape: sheet.Line(from.Add(u.Mul(dotR)), p.Sub(u.Mul(openR)))})
 			}
 			c.draw(sheet.Item{Layer: sheet.LayerAlternatives, Pen: sheet.PenThin, Fill: sheet.Filled(sheet.White), Shape: sheet.Circle{Centre: p, R: openR}})
+			c.otherPlaces = append(c.otherPlaces, otherPlace{m, p})
+		}
+	}
+}
+
+// otherPlace is one more place of a mark, on paper.
+type otherPlace struct {
+	mark string
+	at   plane.Point
+}
+
+// otherWords names them: or r4.
+func (c *canvas) otherWords() {
+	for _, o := range c.otherPlaces {
+		text := sheet.Text{S: "or " + o.mark, Height: smallHeight, Anchor: sheet.MidCentre}
+		var list []candidate
+		for _, d := range []float64{0, 1.5, 3.5, 6, 9} {
+			for _, turn := range round() {
+				list = append(list, numberCandidate(sheet.LayerNumbers, text, o.at, plane.Point{X: 1}.Turn(turn), nearNumber+d, d+0.2*abs(turn)))
+			}
+		}
+		if !c.put(list, crossThin) {
+			c.unplaced = append(c.unplaced, "the other place of "+o.mark)
 		}
 	}
 }

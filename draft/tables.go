@@ -146,17 +146,22 @@ func (p *pages) room(t sheet.Table, rows int) int {
 
 // set draws a piece of a table at the cursor and moves it down.
 func (p *pages) set(t sheet.Table, title string) {
+	back := p.at.X
+	if over := t.Width() - (p.free.Max.X - p.free.Min.X); over > 0 { // into both margins alike
+		p.at.X -= over / 2
+	}
 	p.draw(sheet.Item{Layer: sheet.LayerTables, Shape: sheet.Text{
 		S: title, At: p.at.Sub(plane.Point{Y: 1.4 * dimHeight}), Height: dimHeight, Bold: true}})
 	t.At = p.at.Sub(plane.Point{Y: tableHead})
 	p.draw(sheet.Item{Layer: sheet.LayerTables, Shape: t})
+	p.at.X = back
 	p.at.Y -= tableHead + t.Depth() + 4
 	p.wide = max(p.wide, t.Width())
 }
 
 // under writes sentences under a table, as wide as it is.
 func (p *pages) under(sentences []string) {
-	width := max(p.wide, 60)
+	width := min(max(p.wide, 60), p.free.Max.X-p.free.Min.X)
 	for _, s := range sentences {
 		for _, l := range sheet.Wrap(glued(sheet.Clean(s)), tableText, false, width) {
 			if p.at.Y-linePitch*tableText < p.free.Min.Y {

@@ -93,7 +93,7 @@ func (c *canvas) fromFirst(o outline, list []string) []string {
 // ground puts white under the words of the plan where readings are drawn, so that no hairline
 // runs through a figure.
 func (c *canvas) ground() {
-	if !c.symbols.ties {
+	if !c.symbols.ties && len(c.symbols.odd) == 0 {
 		return
 	}
 	var patches []sheet.Item

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"brimline/fieldbook"
 	"brimline/sheet"
 	"brimline/survey"
 )
@@ -25,11 +26,24 @@ func (j *job) tieTable() listing {
 		l.rows = append(l.rows, j.readingRows(r)...)
 	}
 	for _, r := range j.result.Readings {
-		if r.State == "struck" && r.Why != "" {
-			l.after = append(l.after, "Reading "+r.N+" struck: "+r.Why+".")
+		if t := j.readingNote(r); t != "" {
+			l.after = append(l.after, "Reading "+r.N+" "+t+".")
 		}
 	}
 	return l
+}
+
+// readingNote is what is said of a reading under the table.
+func (j *job) readingNote(r survey.Reading) string {
+	switch {
+	case r.State == "struck" && r.Why != "":
+		return "struck: " + r.Why
+	case (r.State == "suspect" || r.State == "doubtful") && len(r.Likely) > 0:
+		return r.State + ": " + j.likely(r)
+	case r.Computed:
+		return j.computed(r)
+	}
+	return ""
 }
 
 func (j *job) readingRows(r survey.Reading) [][]sheet.Cell {
@@ -50,12 +64,9 @@ func (j *job) readingRows(r survey.Reading) [][]sheet.Cell {
 }
 
 func (j *job) readingRow(r survey.Reading, kind, from, to string, p survey.Part) []sheet.Cell {
-	text := p.Text
-	if text == "" {
-		text = j.fig.length(p.Value)
-	}
-	row := cells(r.N, kind, from, to, sheet.Typeset(text), j.fig.ref(p.Adjusted), j.fig.smallRef(p.Residual), j.fig.small(p.SD),
-		plain(p.W, 2), plain(p.Redundancy, 2), j.fig.smallRef(p.Detectable))
+	f := j.fig.of(r.Kind)
+	row := cells(r.N, kind, from, to, j.asRead(r, p), f.ref(p.Adjusted), f.smallRef(p.Residual), f.small(p.SD),
+		plain(p.W, 2), plain(p.Redundancy, 2), f.smallRef(p.Detectable))
 	if r.State == "struck" { // what it would have if put back is no length of the figure
 		row[4].Struck = true
 		row[5].Text, row[6].Text = "–", "–"
@@ -63,19 +74,47 @@ func (j *job) readingRow(r survey.Reading, kind, from, to string, p survey.Part)
 			row[i].Ink = sheet.Grey
 		}
 	}
-	return append(row, stateCell(r.State))
+	state := stateCell(r.State)
+	if r.Group != nil {
+		state.Text += " (" + itoa(*r.Group) + ")"
+	}
+	return append(row, state)
 }
 
 // readingEnds are the two columns of marks: from and to of a tie; the mark of an offset and its
-// line; the set-up of a seen mark and the mark.
+// line; the set-up of a seen mark and the mark; the corner of an angle with its two sides; the ends
+// of a row of marks and how many there are.
 func readingEnds(r survey.Reading) (from, to string) {
+	n := len(r.Marks)
 	switch {
-	case r.Setup != "" && len(r.Marks) > 0:
+	case r.Setup != "" && n > 0:
 		return r.Setup, r.Marks[0]
-	case len(r.Marks) == 2:
-		return r.Marks[0], r.Marks[1]
-	case len(r.Marks) == 3:
+	case r.Kind == "offset" && n == 3:
 		return r.Marks[1] + " " + r.Marks[2], r.Marks[0]
+	case fieldbook.Angular(r.Kind) && n == 3:
+		return r.Marks[1] + ": " + r.Marks[0], r.Marks[2]
+	case n > 2:
+		return r.Marks[0], r.Marks[n-1] + " (" + itoa(n) + ")"
+	case n == 2:
+		return r.Marks[0], r.Marks[1]
 	}
 	return names(r.Marks, 3), ""
+}
+
+// asserted are the words for what a kind says without a figure.
+var asserted = map[string]string{"straight": "in line", "arc": "circle", "square": "square"}
+
+// asRead is what was read or said, as typed.
+func (j *job) asRead(r survey.Reading, p survey.Part) string {
+	text := p.Text
+	switch {
+	case text == "" && asserted[r.Kind] != "":
+		return asserted[r.Kind]
+	case text == "":
+		text = j.fig.of(r.Kind).length(p.Value)
+	}
+	if r.Computed { // nobody read it
+		text = "(" + text + ")"
+	}
+	return sheet.Typeset(text)
 }

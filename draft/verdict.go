@@ -39,13 +39,13 @@ func (j *job) verdict(width float64) []row {
 	}}
 	rows := []row{first}
 	rows = append(rows, paragraph(j.meaning(word), smallHeight, false, width)...)
-	if len(j.result.Shape.Why) > 0 {
-		rows = append(rows, gap(1))
-		var why []string
-		for _, w := range j.result.Shape.Why {
-			why = append(why, sentence(w, ""))
-		}
-		rows = append(rows, listed(why, smallHeight, width)...)
+	var why []string
+	for _, w := range j.result.Shape.Why {
+		why = append(why, sentence(w, ""))
+	}
+	weak, _ := j.weakest()
+	if why = append(why, weak...); len(why) > 0 {
+		rows = append(append(rows, gap(1)), listed(why, smallHeight, width)...)
 	}
 	return rows
 }
@@ -70,9 +70,10 @@ func (j *job) meaning(word string) string {
 // mostOpen is how many open questions stand in words on the first sheet.
 const mostOpen = 8
 
-// open are the findings that stop or ask, the stops first, and marks and figures without a place.
+// open are the mistakes that show, then the findings that stop or ask, the stops first, then marks
+// without a place.
 func (j *job) open() []string {
-	var out []string
+	out := j.wrong()
 	for _, severity := range []string{"stop", "ask"} {
 		for _, f := range j.result.Findings {
 			if f.Severity == severity {
@@ -86,6 +87,9 @@ func (j *job) open() []string {
 	if missing := j.missing(); len(missing) > 0 {
 		out = append(out, "Not fixed yet: "+names(missing, 12)+".")
 	}
+	if n := j.result.Next; len(n) > 0 {
+		out = append(out, "Next: "+strings.TrimSuffix(n[0].Text, ".")+reason(n[0].Why)+".")
+	}
 	return out
 }
 
@@ -98,6 +102,14 @@ func (j *job) missing() []string {
 		}
 	}
 	return out
+}
+
+// reason is why, after a colon; nothing where nothing is said.
+func reason(why string) string {
+	if why == "" {
+		return ""
+	}
+	return ": " + strings.TrimSuffix(why, ".")
 }
 
 // sentence joins a text and its cure as two sentences.

@@ -40,7 +40,7 @@ func TestWhatIsSaid(t *testing.T) {
 	}
 	for _, w := range []string{"The readings leave open on which side r4 lies. Tape r4 to r16.", "Not fixed yet: d9.", "for 62 unknowns: 9 are over and check the rest.",
 		"chi-square 9.7, 95 % limits 2.7 and 19.0", "Least certain mark: r11", "An error of up to 37 mm could hide in reading 1 (tie A–r1).", "is 26 mm, at r7.",
-		"A mistake would not show at r1, r6, r11, r16 and r21.", "Struck in the book: 3.", "Reading 3 struck: wrong peg.", "Nobody touched 1.400 m of rim",
+		"A mistake would not show at r1, r6, r11, r16 and r21.", "Struck in the book: reading 3.", "Reading 3 struck: wrong peg.", "Nobody touched 1.400 m of rim",
 		"Left and right are said standing at the shallow end (r17) and facing the deep end (r7).", "The marks of rim (nose of the coping) run counter-clockwise from r1.", "another place that the readings allow", "lasting mark"} {
 		if !strings.Contains(all, w) {
 			t.Errorf("nowhere is said %q", w)

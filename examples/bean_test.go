@@ -8,7 +8,8 @@ import (
 )
 
 // bean is a kidney of four tangent arcs, taped from two pegs on the side of its back, every
-// fourth mark also from a third peg beyond the waist.
+// fourth mark also from a third peg beyond the waist. Another helper holds the tapes from r9 to
+// r12 and takes A for B; their first mark is tied to the third peg as well.
 func bean(t *testing.T) (book, truth []byte) {
 	f := simulate.Kidney(2.40, 1.80, 5.000, 6.10, 1.50)
 	d := begin(26031, f, []int{9, 6, 4, 9},
@@ -22,13 +23,21 @@ func bean(t *testing.T) (book, truth []byte) {
 	d.tie("A", "C", "")
 	d.tie("B", "C", "")
 	d.say("- {side: r1, of: A B, hand: left}\n# A and B to every mark, clockwise; C to every fourth\n")
+	d.who, d.date, d.clock = "Ash", "2026-05-06", 13*3600+31*60
+	swapped := expected{Code: "columns"}
 	for i, m := range d.order {
-		d.tie("A", m, "")
-		d.tie("B", m, "")
-		if i%4 == 3 {
+		if i < 8 || i > 11 {
+			d.tie("A", m, "")
+			d.tie("B", m, "")
+		} else {
+			swapped.Readings = append(swapped.Readings, d.exchanged(m)...)
+		}
+		if i%4 == 3 || i == 8 {
 			d.tie("C", m, "")
 		}
 	}
+	d.expected = append(d.expected, swapped)
+	d.who = ""
 	d.say("# across the waist, the long way, and over each lobe\n")
 	for _, p := range [][2]string{{"r14", "r26"}, {"r7", "r20"}, {"r2", "r10"}, {"r17", "r24"}} {
 		d.tie(p[0], p[1], "")
@@ -36,6 +45,18 @@ func bean(t *testing.T) (book, truth []byte) {
 	d.say(beanTail)
 	d.say(d.arcs())
 	return []byte(d.book.String()), d.truth(t, nil)
+}
+
+// exchanged adds the row of a mark with A and B exchanged by another helper, and gives the
+// numbers of both readings.
+func (d *day) exchanged(m string) []string {
+	d.who = "Bo"
+	a, b := d.typed(d.read("A", m)), d.typed(d.read("B", m))
+	first, second := d.put("A", m, b, ""), d.put("B", m, a, "")
+	d.note(first, "columns", a, b)
+	d.note(second, "columns", b, a)
+	d.who = "Ash"
+	return []string{first, second}
 }
 
 // arcs writes the true runs, all tangent, as the book's.

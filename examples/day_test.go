@@ -24,6 +24,11 @@ type day struct {
 	definition float64 // of the marks of the rim
 	feet       bool
 	book       strings.Builder
+
+	who, date string // who reads; empty where the book does not say
+	clock     int    // seconds of the day
+	planted   []planted
+	expected  []expected
 }
 
 // truthRun is a run as truth.json has it.
@@ -103,8 +108,11 @@ func (d *day) name(clockwise simulate.Figure, marks []plane.Point, starts []int)
 // say adds lines to the book as they are.
 func (d *day) say(text string) { d.book.WriteString(text) }
 
-// tie reads a tape and adds the entry.
-func (d *day) tie(a, b, more string) {
+// tie reads a tape and adds the entry; it gives its number.
+func (d *day) tie(a, b, more string) string { return d.put(a, b, d.typed(d.read(a, b)), more) }
+
+// read reads a tape, with noise.
+func (d *day) read(a, b string) float64 {
 	length := d.at[a].Dist(d.at[b])
 	v := d.sigma*d.sigma + math.Pow(d.ppm*1e-6*length, 2)
 	for _, m := range []string{a, b} {
@@ -112,8 +120,26 @@ func (d *day) tie(a, b, more string) {
 			v += d.definition * d.definition
 		}
 	}
-	read := length + math.Sqrt(v)*d.noise.NormFloat64()
-	fmt.Fprintf(&d.book, "- {tie: %s %s, is: %s, tool: tape%s}\n", a, b, d.typed(read), more)
+	return length + math.Sqrt(v)*d.noise.NormFloat64()
+}
+
+// put adds the entry of a tie as typed; it gives its number.
+func (d *day) put(a, b, text, more string) string {
+	fmt.Fprintf(&d.book, "- {tie: %s %s, is: %s, tool: tape%s%s}\n", a, b, text, more, d.signed())
+	return d.number()
+}
+
+// number is that of the reading last added.
+func (d *day) number() string { return strconv.Itoa(strings.Count(d.book.String(), "\n- {")) }
+
+// signed says who reads and when, where somebody is named: a reading every 70 s.
+func (d *day) signed() string {
+	if d.who == "" {
+		return ""
+	}
+	s := d.clock
+	d.clock += 70
+	return fmt.Sprintf(", time: \"%sT%02d:%02d:%02d+02:00\", by: %s", d.date, s/3600, s/60%60, s%60, d.who)
 }
 
 // typed writes a length in metres, or in feet and inches to the nearest sixteenth.
@@ -142,6 +168,9 @@ func (d *day) truth(t *testing.T, more map[string]any) []byte {
 	sheet := map[string]any{
 		"frame": "metres; A at the origin, B on +x; runs and marks clockwise seen from above; sweep in degrees, + to the left",
 		"marks": marks, "area": rounded(d.outline.Area()), "perimeter": rounded(d.outline.Length()), "runs": d.runs,
+	}
+	if d.planted != nil {
+		sheet["planted"], sheet["expected"] = d.planted, d.expected
 	}
 	for k, v := range more {
 		sheet[k] = v

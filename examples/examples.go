@@ -5,12 +5,13 @@ package examples
 
 import "embed"
 
-//go:embed plain-plum bean-five oval-oath
+//go:embed plain-plum bean-five double-moon oval-oath cold-claim
 var files embed.FS
 
 // Example is one job. Name is its folder. Book is a field book of version 1; Truth is JSON with
 // the true places of the marks in the frame of the pegs (A at the origin, B on +x), area,
-// perimeter and runs, in metres, square metres and degrees; Page is Markdown.
+// perimeter and runs, in metres, square metres and degrees, with the mistakes planted and those
+// that an answer is expected to name, by number of the reading; Page is Markdown.
 type Example struct {
 	Name, Title       string
 	Book, Truth, Page []byte
@@ -21,7 +22,9 @@ func All() []Example {
 	list := []Example{
 		{Name: "plain-plum", Title: "Plain Plum: a rectangle in feet and inches"},
 		{Name: "bean-five", Title: "Bean Five: a kidney of four arcs and a third peg"},
+		{Name: "double-moon", Title: "Double Moon: arcs at both ends, by offsets and ties"},
 		{Name: "oval-oath", Title: "Oval Oath: an oval that is no ellipse"},
+		{Name: "cold-claim", Title: "Cold Claim: a rectangle as built, the first of two measurings"},
 	}
 	for i := range list {
 		e := &list[i]

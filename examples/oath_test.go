@@ -9,7 +9,7 @@ import (
 )
 
 // oath is an oval of four arcs that its owner calls an ellipse, taped with a glass-fibre tape
-// from two pegs that have the pool on their right.
+// from two pegs that have the pool on their right. In the column of B r15 was missed.
 // The seed is one with noise of ordinary size: a demonstration should not begin with a rare day.
 func oath(t *testing.T) (book, truth []byte) {
 	f := simulate.Oval(9.60, 5.10, 2.200)
@@ -21,20 +21,39 @@ func oath(t *testing.T) (book, truth []byte) {
 		d.tie("A", "B", "")
 	}
 	d.say("- {side: r1, of: A B, hand: right}   # A is at the right hand, facing the pool\n# all from A, then all from B\n")
-	for _, peg := range []string{"A", "B"} {
-		for _, m := range d.order {
-			d.tie(peg, m, "")
-		}
+	for _, m := range d.order {
+		d.tie("A", m, "")
 	}
+	d.slipped("B", 14)
 	d.say("# the base once more on leaving\n")
 	d.tie("A", "B", "")
-	d.say("# check tapes: long axis, short axis, both diagonals, across each end\n")
-	for _, p := range [][2]string{{"r9", "r21"}, {"r3", "r15"}, {"r6", "r18"}, {"r12", "r24"}, {"r6", "r12"}, {"r18", "r24"}} {
+	d.say("# check tapes: long axis, short axis, both diagonals, across each end, beside the short and the long axis\n")
+	for _, p := range [][2]string{{"r9", "r21"}, {"r3", "r15"}, {"r6", "r18"}, {"r12", "r24"}, {"r6", "r12"}, {"r18", "r24"}, {"r2", "r14"}, {"r7", "r23"}} {
 		d.tie(p[0], p[1], "")
 	}
 	d.say(oathTail)
 	d.say("    - {any: [" + strings.Join(append(append([]string(nil), d.order...), "r1"), ", ") + "], joint: tangent}\n")
 	return []byte(d.book.String()), d.truth(t, nil)
+}
+
+// slipped adds the column of a peg in which the mark number row (counted from 0) was missed: from
+// there on each row holds the reading of the next mark, and the last has none.
+func (d *day) slipped(peg string, row int) {
+	var texts []string
+	for _, m := range d.order {
+		texts = append(texts, d.typed(d.read(peg, m)))
+	}
+	slip := expected{Code: "slip"}
+	for i, m := range d.order[:len(d.order)-1] {
+		if i < row {
+			d.put(peg, m, texts[i], "")
+			continue
+		}
+		n := d.put(peg, m, texts[i+1], "")
+		d.note(n, "slip", texts[i], texts[i+1])
+		slip.Readings = append(slip.Readings, n)
+	}
+	d.expected = append(d.expected, slip)
 }
 
 const oathHead = `# Oval Oath: oval, 24 marks from two pegs. Invented.

@@ -2,6 +2,7 @@ package examples_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"brimline/internal/simulate"
@@ -10,7 +11,7 @@ import (
 
 // plum is a rectangle of 30 by 15 feet, leaning by 0.2°, taped in feet and inches from two pegs
 // 20 feet apart. Its corners are marked where the straights would meet; the corners themselves
-// are rounded by some 50 mm.
+// are rounded by some 50 mm. One reading is a foot short, and of one the inches lost a digit.
 func plum(t *testing.T) (book, truth []byte) {
 	const length, width, radius = 9.144, 4.572, 0.05
 	lean := 0.2 * math.Pi / 180
@@ -25,13 +26,21 @@ func plum(t *testing.T) (book, truth []byte) {
 	d.say("- {side: r1, of: A B, hand: left}   # facing the pool from the pegs, A is at the left hand\n")
 	d.say("# round the rim, clockwise from the mark nearest to A\n")
 	for _, m := range d.order {
-		d.tie("A", m, "")
-		d.tie("B", m, "")
+		if m == "r14" { // 19' 10 3/4 typed 19' 1 3/4
+			d.wrong("A", m, "", "digits", func(text string) string { return strings.Replace(text, " 10 ", " 1 ", 1) })
+		} else {
+			d.tie("A", m, "")
+		}
+		if m == "r5" {
+			d.wrong("B", m, "", "foot", func(text string) string { return strings.Replace(text, "32'", "31'", 1) })
+		} else {
+			d.tie("B", m, "")
+		}
 	}
 	d.say("# tapes between marks, to see whether it closes\n")
 	for _, p := range [][2]string{
 		{"r2", "r10"}, {"r5", "r13"}, {"r3", "r12"}, {"r4", "r11"}, {"r1", "r6"}, {"r15", "r8"}, {"r2", "r5"}, {"r13", "r10"},
-		{"r16", "r9"}, {"r14", "r7"},
+		{"r16", "r9"}, {"r14", "r7"}, {"r14", "r5"}, {"r14", "r10"},
 	} {
 		d.tie(p[0], p[1], "")
 	}

@@ -119,7 +119,7 @@ func (w *writer) entry(e Entry) error {
 		w.stamp(e)
 		return nil
 	}
-	for _, family := range [][]Kind{Kinds, Asides} {
+	for _, family := range families() {
 		for _, k := range family {
 			if k.write(w, e.Body) {
 				w.text("replaces", string(e.Replaces))

@@ -71,7 +71,9 @@ func TestAppendRefuses(t *testing.T) {
 		{ok, fieldbook.Entry{ID: "r", Body: fieldbook.Reading{Kind: "tie"}}, "no form"},
 		{ok, fieldbook.Entry{ID: "e"}, "without a body"},
 		{ok, fieldbook.Entry{ID: "m", Replaces: "n1", Body: fieldbook.Mark{Name: "r1"}}, "described anew"},
-		{ok, fieldbook.Entry{ID: "c", Body: fieldbook.Reading{Kind: "tie", Marks: []string{"A", "C"}, Computed: true, Values: []fieldbook.Value{{Part: "is", Metres: 1, Text: "1"}}}}, "cannot be written"},
+		{ok, fieldbook.Entry{ID: "c", Body: fieldbook.Reading{Kind: "tie", Marks: []string{"A", "C"}, Computed: true, Values: []fieldbook.Value{{Part: "is", Metres: 1, Text: "1"}}}}, "missing-key"},
+		{ok, fieldbook.Entry{ID: "f", Body: fieldbook.Reading{Kind: "tie", Marks: []string{"A", "C"}, Flip: true, Values: []fieldbook.Value{{Part: "is", Metres: 1, Text: "1"}}}}, "cannot be written"},
+		{ok, fieldbook.Entry{ID: "2s", Body: fieldbook.Reading{Kind: "straight", Marks: []string{"A", "C"}}}, "no form"},
 		{ok + "---\n", someEntries[1], "documents"},
 	} {
 		got, err := fieldbook.Append([]byte(c.src), c.e)

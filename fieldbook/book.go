@@ -21,17 +21,15 @@ func (l Log) Book() (Book, []finding.Finding) {
 	return b, b.Findings
 }
 
-// list takes the items in book order.
+// list takes the items in book order. Readings, and what cannot be read, name the point that a peg
+// is at their time; a side keeps the name as typed.
 func (b *Book) list(j *judged) {
-	for _, e := range j.items {
+	moves := j.moves()
+	for i, e := range j.items {
 		out := j.force.out[e.ID]
 		switch s := e.Body.(type) {
 		case Reading:
-			t := Taken{N: j.number[e.ID], ID: e.ID, Time: e.Time, By: e.By, Struck: out, Replace: j.number[e.Replaces], Reading: s}
-			if out {
-				t.Why = j.why(e.ID)
-			}
-			b.Readings = append(b.Readings, t)
+			b.Readings = append(b.Readings, j.taken(e, s, pointsOf(s.Marks, moves, e, i)))
 		case Side:
 			if !out {
 				b.Sides = append(b.Sides, s)
@@ -40,8 +38,27 @@ func (b *Book) list(j *judged) {
 			if !out {
 				b.Remarks = append(b.Remarks, s)
 			}
+		case Cannot:
+			if !out {
+				s.Marks = [2]string(pointsOf(s.Marks[:], moves, e, i))
+				b.Cannots = append(b.Cannots, s)
+			}
 		}
 	}
+	b.stillMoved(j)
+}
+
+// taken is a reading as the Book lists it, with the marks that it means.
+func (j *judged) taken(e Entry, r Reading, marks []string) Taken {
+	r.Marks = marks
+	t := Taken{N: j.number[e.ID], ID: e.ID, Time: e.Time, By: e.By, Struck: j.force.out[e.ID], Replace: j.number[e.Replaces], Reading: r}
+	if t.Struck {
+		t.Why = j.why(e.ID)
+	}
+	if r.Computed {
+		t.As = j.asRead(e)
+	}
+	return t
 }
 
 // describe takes of each name the description that holds, names in the order of their first.

@@ -55,13 +55,16 @@ func (b *builder) length(l Length, s sign) float64 {
 	return v
 }
 
-// angle is radians.
-func (b *builder) angle(a Angle) float64 {
+// angle is radians; 0 where the key is not there or is at fault.
+func (b *builder) angle(a Angle, s sign) float64 {
 	if !a.given() {
 		return 0
 	}
 	v, err := unit.ParseAngle(a.text)
-	b.understood(a.leaf, err)
+	if !b.understood(a.leaf, err) {
+		return 0
+	}
+	b.signed(a.leaf, v, s)
 	return v
 }
 
@@ -111,21 +114,59 @@ func (b *builder) pair(p Pair) [2]string {
 	return [2]string{f[0], f[1]}
 }
 
+// row is names that all differ, at least least of them.
+func (b *builder) row(r Row, least int, expected string) []string {
+	if !r.given() {
+		return nil
+	}
+	names := strings.FieldsFunc(r.text, blank)
+	if len(names) < least {
+		b.fault(r.at, "count", "too few marks: "+strconv.Itoa(len(names)), expected)
+	}
+	for i, n := range names {
+		if among(n, names[:i]) {
+			b.fault(r.at, "self", quoted(n)+" stands here twice", "each mark once")
+			break
+		}
+	}
+	return names
+}
+
 // part is one value of a reading with its text.
 func (b *builder) part(name string, l Length, s sign) Value {
 	return Value{Part: name, Metres: b.length(l, s), Text: l.text}
 }
 
-// sigmas reads a reading's own standard deviations: none, one, or one a part.
+// sigmas reads a reading's own standard deviations in metres: none, one, or one a part.
 func (b *builder) sigmas(s Sigma, parts int) []float64 {
-	if n := len(s.Items); s.at.line > 0 && n != 1 && n != parts {
-		b.fault(s.at, "count", "wrong number of figures for sigma", "one, or "+strconv.Itoa(parts))
-	}
+	b.counted(s, parts)
 	var out []float64
-	for _, l := range s.Items {
-		out = append(out, b.length(l, positive))
+	for _, l := range s.items {
+		out = append(out, b.length(Length{l}, positive))
 	}
 	return out
+}
+
+// angleSigmas is sigmas of a kind that reads angles, in radians.
+func (b *builder) angleSigmas(s AngleSigma, parts int) []float64 {
+	b.counted(s.Sigma, parts)
+	var out []float64
+	for _, l := range s.items {
+		out = append(out, b.angle(Angle{l}, positive))
+	}
+	return out
+}
+
+func (b *builder) counted(s Sigma, parts int) {
+	n := len(s.items)
+	if s.at.line == 0 || n == 1 || n == parts {
+		return
+	}
+	want := "one"
+	if parts > 1 {
+		want += ", or " + strconv.Itoa(parts)
+	}
+	b.fault(s.at, "count", "wrong number of figures for sigma", want)
 }
 
 func texts(names []Name) []string {

@@ -7,13 +7,16 @@ import "math"
 // the mark from the line of an offset. Class is "" for every class but those listed apart.
 type Default struct {
 	Kind, Part, Class string
-	Sigma             float64 // metres
+	Sigma             float64 // metres; of an angular kind radians
 	PPM               float64
 	PerMetre          float64 // metres for each metre of distance
 	Source            string
 }
 
 const commonPractice = "common practice, no source"
+
+// degree in radians.
+const degree = math.Pi / 180
 
 // Defaults is the table of them.
 var Defaults = []Default{
@@ -23,16 +26,26 @@ var Defaults = []Default{
 	{Kind: "seen", Part: "x", Sigma: 0.004, Source: commonPractice},
 	{Kind: "seen", Part: "y", Sigma: 0.004, Source: commonPractice},
 	{Kind: "seen", Part: "z", Sigma: 0.004, Source: commonPractice},
+	{Kind: "turn", Part: "is", Sigma: 0.02 * degree, Source: commonPractice},
+	{Kind: "straight", Part: "across", Sigma: 0.005, Source: commonPractice},
+	{Kind: "arc", Part: "across", Sigma: 0.005, Source: commonPractice},
+	{Kind: "square", Part: "is", Sigma: 0.1 * degree, Source: commonPractice},
+	{Kind: "bow", Part: "is", Sigma: 0.005, Source: commonPractice},
 	{Kind: "tie", Part: "is", Class: "drawing", Sigma: 0.150, Source: commonPractice},
 	{Kind: "offset", Part: "at", Class: "drawing", Sigma: 0.150, Source: commonPractice},
 	{Kind: "offset", Part: "left", Class: "drawing", Sigma: 0.150, Source: commonPractice},
 	{Kind: "seen", Part: "x", Class: "drawing", Sigma: 0.300, Source: commonPractice},
 	{Kind: "seen", Part: "y", Class: "drawing", Sigma: 0.300, Source: commonPractice},
 	{Kind: "seen", Part: "z", Class: "drawing", Sigma: 0.300, Source: commonPractice},
+	{Kind: "turn", Part: "is", Class: "drawing", Sigma: 1 * degree, Source: commonPractice},
+	{Kind: "straight", Part: "across", Class: "drawing", Sigma: 0.150, Source: commonPractice},
+	{Kind: "arc", Part: "across", Class: "drawing", Sigma: 0.150, Source: commonPractice},
+	{Kind: "square", Part: "is", Class: "drawing", Sigma: 1 * degree, Source: commonPractice},
+	{Kind: "bow", Part: "is", Class: "drawing", Sigma: 0.150, Source: commonPractice},
 }
 
-// DefaultSigma gives the standard deviation of one part of a reading by the table, in metres:
-// length is the value of the part, distance that from the line of an offset. Without a row for
+// DefaultSigma gives the standard deviation of one part of a reading by the table, in metres or, of
+// an angular kind, radians. The parts of straight and arc, one a mark, are all called across. length is the value of the part, distance that from the line of an offset. Without a row for
 // the class the kind's own row counts; without one for the kind the answer is 0.
 func DefaultSigma(kind, part, class string, length, distance float64) float64 {
 	best := 0.0

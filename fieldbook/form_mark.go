@@ -12,8 +12,13 @@ type MarkForm struct {
 
 func (f *MarkForm) build(b *builder, name string) Body {
 	m := Mark{Name: name, Kind: f.Kind.text, Lasting: f.Lasting.text, Note: f.Note.text}
+	before := len(b.faults)
 	m.Edge = b.length(f.Edge, notNegative)
 	m.Definition = b.length(f.Definition, notNegative)
+	if len(b.faults) == before {
+		m.NoEdge = f.Edge.given() && m.Edge == 0
+		m.NoDefinition = f.Definition.given() && m.Definition == 0
+	}
 	if n := len(f.At); n > 0 {
 		if n != 2 && n != 3 {
 			b.fault(f.At[0].at, "count", "wrong number of coordinates", "two or three")
@@ -31,7 +36,7 @@ func (m Mark) write(w *writer) {
 		w.lengths("at", m.At)
 	}
 	w.text("lasting", m.Lasting)
-	w.length("edge", m.Edge)
-	w.length("definition", m.Definition)
+	w.said("edge", m.Edge, m.NoEdge)
+	w.said("definition", m.Definition, m.NoDefinition)
 	w.text("note", m.Note)
 }

@@ -20,7 +20,7 @@ func (f *PlaceForm) build(b *builder, _ string) Body {
 	p := Place{Shallow: f.Shallow.text, Deep: f.Deep.text, House: texts(f.House)}
 	if f.North != nil {
 		p.NorthLine = b.pair(f.North.Line)
-		p.NorthBearing = b.angle(f.North.Bearing)
+		p.NorthBearing = b.angle(f.North.Bearing, anySign)
 	}
 	return p
 }

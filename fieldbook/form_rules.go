@@ -4,6 +4,8 @@ import (
 	"slices"
 	"sort"
 	"strings"
+
+	"brimline/unit"
 )
 
 // Mistakes is the list of human mistakes whose prior a book may set; the meaning of each stands
@@ -44,6 +46,10 @@ func (f *RulesForm) build(b *builder, _ string) Body {
 		if r.Sigma == nil {
 			r.Sigma = map[string]float64{}
 		}
+		if Angular(name) {
+			r.Sigma[name] = b.angle(Angle{s.Form.leaf}, positive)
+			continue
+		}
 		r.Sigma[name] = b.length(s.Form, positive)
 	}
 	return r
@@ -68,6 +74,10 @@ func (r Rules) write(w *writer) {
 	if len(r.Sigma) > 0 {
 		w.open("sigma")
 		for _, k := range sortedKeys(r.Sigma) {
+			if Angular(k) {
+				w.text(k, unit.Degrees(r.Sigma[k]))
+				continue
+			}
 			w.length(k, r.Sigma[k])
 		}
 		w.close()

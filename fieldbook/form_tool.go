@@ -1,6 +1,6 @@
 package fieldbook
 
-// ToolForm is one entry of the block tools. `solve` belongs to a later stage.
+// ToolForm is one entry of the block tools.
 type ToolForm struct {
 	Sigma   Length   `book:"sigma"`
 	PPM     Figure   `book:"ppm"`
@@ -14,27 +14,28 @@ func (f *ToolForm) build(b *builder, name string) Body {
 	t := Tool{Name: name, Serial: f.Serial.text, Checked: b.date(f.Checked)}
 	t.Sigma = b.length(f.Sigma, positive)
 	t.PPM = b.figure(f.PPM.leaf, notNegative)
-	if b.solved(f.Zero) || b.solved(f.Scale) {
-		return t
+	if t.SolveZero = f.Zero.text == solve; !t.SolveZero {
+		t.Zero = b.length(Length{f.Zero.leaf}, anySign)
 	}
-	t.Zero = b.length(Length{f.Zero.leaf}, anySign)
-	t.Scale = b.figure(f.Scale.leaf, positive)
+	if t.SolveScale = f.Scale.text == solve; !t.SolveScale {
+		t.Scale = b.figure(f.Scale.leaf, positive)
+	}
 	return t
 }
 
-// solved answers the word solve, which is not yet built here.
-func (b *builder) solved(s Solvable) bool {
-	if s.text != "solve" {
-		return false
-	}
-	b.fault(s.at, "later", `"solve" is not yet built here`, "a figure")
-	return true
-}
+// solve is the word that stands for a figure which the adjustment is to find.
+const solve = "solve"
 
 func (t Tool) write(w *writer) {
 	w.length("sigma", t.Sigma)
 	w.figure("ppm", t.PPM)
+	if t.SolveZero {
+		w.text("zero", solve)
+	}
 	w.length("zero", t.Zero)
+	if t.SolveScale {
+		w.text("scale", solve)
+	}
 	w.figure("scale", t.Scale)
 	w.text("serial", t.Serial)
 	w.text("checked", t.Checked)
@@ -47,12 +48,12 @@ type SetupForm struct {
 }
 
 func (f *SetupForm) build(b *builder, name string) Body {
-	return Setup{Name: name, Sigma: b.length(f.Sigma, positive), SolveScale: f.Scale.text == "solve"}
+	return Setup{Name: name, Sigma: b.length(f.Sigma, positive), SolveScale: f.Scale.text == solve}
 }
 
 func (s Setup) write(w *writer) {
 	w.length("sigma", s.Sigma)
 	if s.SolveScale {
-		w.text("scale", "solve")
+		w.text("scale", solve)
 	}
 }

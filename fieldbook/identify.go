@@ -19,6 +19,9 @@ type identifier struct {
 	given map[ID]place // ids that stand in the file
 	used  map[ID]bool  // those, and the ones made so far
 	equal map[string]int
+
+	number map[string]int  // by what people call an entry: its place in items
+	column map[string]bool // what people may call a column
 }
 
 // identify runs through the settings, then through the list of readings in its order.
@@ -29,6 +32,7 @@ func (b *builder) identify(settings, items []draft) {
 			x.claim(&family[i])
 		}
 	}
+	x.index()
 	for i := range settings {
 		x.name(&settings[i])
 	}
@@ -44,6 +48,7 @@ func (b *builder) identify(settings, items []draft) {
 			}
 		}
 		x.name(d)
+		x.inColumn(i)
 	}
 }
 
@@ -78,26 +83,9 @@ func (x *identifier) name(d *draft) {
 	}
 }
 
-// resolve finds what item i strikes or replaces: an id, else a number of the list.
-func (x *identifier) resolve(i int) ID {
-	ref := x.items[i].ref
-	if id := ID(ref.text); x.used[id] {
-		if id == x.items[i].entry.ID {
-			x.b.fault(ref.at, "self", "an entry against itself", "the id or number of another")
-		}
-		return id
+// inColumn gives a row the id of the first of its column.
+func (x *identifier) inColumn(i int) {
+	if e := &x.items[i].entry; e.Row > 0 {
+		e.Column = x.items[i-e.Row+1].entry.ID
 	}
-	k, err := strconv.Atoi(ref.text)
-	if err != nil || !digits(ref.text) || ref.text[0] == '0' || k > len(x.items) {
-		x.b.fault(ref.at, "no-such", "no entry has the id or number "+quoted(ref.text), "an id, or a number of the list of readings")
-		return ""
-	}
-	to := &x.items[k-1]
-	switch {
-	case k-1 == i:
-		x.b.fault(ref.at, "self", "an entry against itself", "the id or number of another")
-	case to.entry.ID == "" && k-1 > i && !to.broken:
-		x.b.fault(ref.at, "forward", "number "+ref.text+" stands further down", "an entry above, or one with an id")
-	}
-	return to.entry.ID
 }

@@ -13,16 +13,15 @@ type judged struct {
 	settings []Entry // the rest, book order
 	number   map[ID]string
 	force    force
+	byID     map[ID]Entry // the items
 	by       map[ID]Entry // who took an entry out of force: the first in book order
 }
 
 // judge orders a union and says what holds in it; its findings are about strikes and
 // replacements.
 func (l Log) judge() (judged, []finding.Finding) {
-	j := judged{items: ordered(l, true), settings: ordered(l, false), number: map[ID]string{}, by: map[ID]Entry{}, force: inForce(l)}
-	for i, e := range j.items {
-		j.number[e.ID] = strconv.Itoa(i + 1)
-	}
+	j := judged{items: ordered(l, true), settings: ordered(l, false), number: map[ID]string{}, byID: map[ID]Entry{}, by: map[ID]Entry{}, force: inForce(l)}
+	j.count()
 	here := make(map[ID]bool, len(l))
 	for _, e := range l {
 		here[e.ID] = true
@@ -65,6 +64,22 @@ func (l Log) judge() (judged, []finding.Finding) {
 		found = append(found, finding.Finding{Code: "circle", Words: map[string]string{"ids": strings.Join(words, ", ")}})
 	}
 	return j, found
+}
+
+// count numbers the items: a column once, its rows behind a point.
+func (j *judged) count() {
+	n, before := 0, ID("")
+	for _, e := range j.items {
+		if e.Column == "" || e.Column != before {
+			n++
+		}
+		before = e.Column
+		j.byID[e.ID] = e
+		j.number[e.ID] = strconv.Itoa(n)
+		if e.Column != "" {
+			j.number[e.ID] += "." + strconv.Itoa(e.Row)
+		}
+	}
 }
 
 // label is the number of an entry, or its id where it has none.

@@ -11,6 +11,7 @@ type OffsetForm struct {
 	At     Length `book:"at" jsonschema:"required"`
 	Left   Length `book:"left"`
 	Right  Length `book:"right"`
+	Sigma  Sigma  `book:"sigma"`
 	Common
 }
 
@@ -33,6 +34,7 @@ func (f *OffsetForm) build(b *builder) Body {
 		b.fault(f.Offset.at, "one-of", "an offset lies left or right of its line", "one of left, right")
 	}
 	r := Reading{Kind: "offset", Marks: []string{f.Offset.text, line[0], line[1]}, Values: []Value{b.part("at", f.At, anySign), beside}}
+	r.Sigma = b.sigmas(f.Sigma, len(r.Values))
 	return f.fill(b, r)
 }
 

@@ -10,6 +10,7 @@ type SeenForm struct {
 	Setup Name     `book:"setup" jsonschema:"required"`
 	At    []Length `book:"at" jsonschema:"required"`
 	Flip  Flag     `book:"flip"`
+	Sigma Sigma    `book:"sigma"`
 	Common
 }
 
@@ -20,7 +21,7 @@ func (Seen) Name() string { return "seen" }
 func (Seen) Form() ItemForm { return &SeenForm{} }
 
 func (f *SeenForm) build(b *builder) Body {
-	r := Reading{Kind: "seen", Marks: []string{f.Seen.text}, Setup: f.Setup.text, Flip: f.Flip.text == "true"}
+	r := Reading{Kind: "seen", Marks: []string{f.Seen.text}, Setup: f.Setup.text, Flip: f.Flip.yes()}
 	if n := len(f.At); f.At != nil && n != 2 && n != 3 {
 		at := f.Seen.at
 		if n > 0 {
@@ -32,6 +33,7 @@ func (f *SeenForm) build(b *builder) Body {
 	for i, l := range f.At {
 		r.Values = append(r.Values, b.part([]string{"x", "y", "z"}[i], l, anySign))
 	}
+	r.Sigma = b.sigmas(f.Sigma, len(r.Values))
 	return f.fill(b, r)
 }
 

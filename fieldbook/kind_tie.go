@@ -5,9 +5,10 @@ type Tie struct{}
 
 // TieForm is the item as the file writes it. Sloping and sagging tapes belong to a later stage.
 type TieForm struct {
-	_   struct{} `later:"slope,dip"`
-	Tie Pair     `book:"tie" jsonschema:"required"`
-	Is  Length   `book:"is" jsonschema:"required"`
+	_     struct{} `later:"slope,dip"`
+	Tie   Pair     `book:"tie" jsonschema:"required"`
+	Is    Length   `book:"is" jsonschema:"required"`
+	Sigma Sigma    `book:"sigma"`
 	Common
 }
 
@@ -19,13 +20,19 @@ func (Tie) Form() ItemForm { return &TieForm{} }
 
 func (f *TieForm) build(b *builder) Body {
 	ends := b.pair(f.Tie)
-	before := len(b.faults)
-	is := b.part("is", f.Is, notNegative)
-	if f.Is.given() && is.Metres == 0 && len(b.faults) == before {
-		b.fault(f.Is.at, "zero-length", "a tie of length zero", "the length read")
-	}
-	r := Reading{Kind: "tie", Marks: ends[:], Values: []Value{is}}
+	r := Reading{Kind: "tie", Marks: ends[:], Values: []Value{b.taped(f.Is)}}
+	r.Sigma = b.sigmas(f.Sigma, 1)
 	return f.fill(b, r)
+}
+
+// taped is a length between two marks: more than nothing.
+func (b *builder) taped(is Length) Value {
+	before := len(b.faults)
+	v := b.part("is", is, notNegative)
+	if is.given() && v.Metres == 0 && len(b.faults) == before {
+		b.fault(is.at, "zero-length", "a tie of length zero", "the length read")
+	}
+	return v
 }
 
 func (Tie) write(w *writer, body Body) bool {

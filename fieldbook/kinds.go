@@ -24,15 +24,20 @@ type ItemForm interface {
 }
 
 // Kinds is the list of measured kinds: what Reading.Kind may be.
-var Kinds = []Kind{Tie{}, Offset{}, Seen{}}
+var Kinds = []Kind{Tie{}, Offset{}, Seen{}, Turn{}, Straight{}, Arc{}, Square{}, Bow{}}
+
+// Columns is the list of items of `readings` that stand for several readings of a kind of Kinds.
+var Columns = []Kind{Column{}}
 
 // Asides is the list of the other items of `readings`: what is said, not measured.
-var Asides = []Kind{SideWord{}, StrikeWord{}, NoteWord{}}
+var Asides = []Kind{SideWord{}, StrikeWord{}, CannotWord{}, MovedWord{}, NoteWord{}}
+
+// families is every list of items, in the order in which an item's keys are looked up.
+func families() [][]Kind { return [][]Kind{Kinds, Columns, Asides} }
 
 // laterKinds is the list of kinds that the format names and that are not yet built here.
 var laterKinds = []string{
-	"turn", "straight", "arc", "square", "bow", "from", "to", "moved", "cannot", "level", "staff", "water", "depth",
-	"along", "round", "clear", "profile", "plumb", "wall", "width", "pixel",
+	"level", "staff", "water", "depth", "along", "round", "clear", "profile", "plumb", "wall", "width", "pixel",
 }
 
 func kindNamed(name string) (Kind, bool) {
@@ -82,7 +87,7 @@ func (r *ReadingForm) decode(d *decoder, n *node) {
 
 // find looks for the kind by the lists, so that `note` counts last: other kinds may carry one.
 func (r *ReadingForm) find(n *node) {
-	for _, family := range [][]Kind{Kinds, Asides} {
+	for _, family := range families() {
 		for _, k := range family {
 			for _, p := range n.pairs {
 				if p.key != k.Name() {
@@ -114,7 +119,7 @@ func (r *ReadingForm) second(n *node) (pair, bool) {
 		if p.key == r.Kind.Name() || p.key == "note" {
 			continue
 		}
-		for _, family := range [][]Kind{Kinds, Asides} {
+		for _, family := range families() {
 			for _, k := range family {
 				if k.Name() == p.key {
 					return p, true
@@ -134,7 +139,7 @@ func (r *ReadingForm) unkind(d *decoder, n *node) {
 		}
 	}
 	var names []string
-	for _, family := range [][]Kind{Kinds, Asides} {
+	for _, family := range families() {
 		for _, k := range family {
 			names = append(names, k.Name())
 		}

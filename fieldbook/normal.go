@@ -19,7 +19,8 @@ func normal(e Entry) string { return canonical(e, false) }
 // verbatim is normal with the texts as typed and the place of the entry: two entries with equal
 // texts are the same in everything.
 func verbatim(e Entry) string {
-	return canonical(e, true) + "|" + string(e.ID) + "|" + strconv.Quote(e.Device) + "|" + strconv.Itoa(e.Place)
+	return canonical(e, true) + "|" + string(e.ID) + "|" + strconv.Quote(e.Device) + "|" + strconv.Itoa(e.Place) +
+		"|" + string(e.Column) + "|" + strconv.Itoa(e.Row)
 }
 
 func canonical(e Entry, typed bool) string {

@@ -9,15 +9,15 @@ import (
 // settings.
 func item(e Entry) bool {
 	switch e.Body.(type) {
-	case Reading, Side, Remark, Strike:
+	case Reading, Side, Remark, Strike, Cannot, Moved:
 		return true
 	}
 	return false
 }
 
 // ordered gives the items of a log, or its settings, in book order: by the latest time at or
-// before each in its own device's sequence, then device, place and id. The entries of a device
-// thus keep the sequence in which it made them.
+// before each in its own device's sequence, then device, place, column and row, and id. The entries
+// of a device thus keep the sequence in which it made them, and a column its rows.
 func ordered(l Log, items bool) []Entry {
 	type ranked struct {
 		e      Entry
@@ -35,6 +35,10 @@ func ordered(l Log, items bool) []Entry {
 			return less(a.Device < b.Device)
 		case a.Place != b.Place:
 			return less(a.Place < b.Place)
+		case a.group() != b.group():
+			return less(a.group() < b.group())
+		case a.Row != b.Row:
+			return less(a.Row < b.Row)
 		}
 		return less(a.ID < b.ID)
 	}
@@ -56,6 +60,14 @@ func ordered(l Log, items bool) []Entry {
 		out[i] = r.e
 	}
 	return out
+}
+
+// group is what the rows of a column have in common and nothing else has.
+func (e Entry) group() ID {
+	if e.Column != "" {
+		return e.Column
+	}
+	return e.ID
 }
 
 func less(is bool) int {

@@ -72,8 +72,7 @@ func (b *builder) entries(f *Form) Log {
 	}
 	var log Log
 	for _, family := range [][]draft{settings, items} {
-		for i, d := range family {
-			d.entry.Place = i + 1
+		for _, d := range family {
 			log = append(log, d.entry)
 		}
 	}
@@ -85,12 +84,12 @@ func (b *builder) described(f *Form) []draft {
 	var out []draft
 	for _, s := range f.settings() {
 		b.here = s.at
-		out = append(out, draft{entry: Entry{Body: s.form.build(b, s.name)}, at: s.at})
+		out = append(out, draft{entry: Entry{Place: len(out) + 1, Body: s.form.build(b, s.name)}, at: s.at})
 	}
 	for i := range f.Added {
 		a := &f.Added[i]
 		b.here = a.at
-		d := draft{at: a.at, id: a.ID, broken: a.what == nil, entry: Entry{Time: b.moment(a.Time), By: a.By.text}}
+		d := draft{at: a.at, id: a.ID, broken: a.what == nil, entry: Entry{Place: len(out) + 1, Time: b.moment(a.Time), By: a.By.text}}
 		if !d.broken {
 			d.entry.Body = a.what.build(b, a.name)
 		}
@@ -105,25 +104,38 @@ func (b *builder) said(f *Form) []draft {
 	for i := range f.Readings {
 		r := &f.Readings[i]
 		if r.Form == nil {
-			out = append(out, draft{at: r.at, broken: true})
+			out = append(out, draft{at: r.at, broken: true, entry: Entry{Place: i + 1}})
 			continue
 		}
 		b.here = r.at
-		stamp, swap := r.Form.signed()
-		d := draft{at: r.at, id: stamp.ID, ref: swap.Replaces}
-		d.entry = Entry{Time: b.moment(stamp.Time), By: stamp.By.text, Why: swap.Why.text, Body: r.Form.build(b)}
-		if swap.Why.given() && !swap.Replaces.given() {
-			b.fault(swap.Why.at, "missing-key", "a reason, and nothing that is replaced", "replaces")
-		}
-		switch form := r.Form.(type) {
-		case *StrikeForm:
-			d.ref = form.Strike
-		case interface{ tool() Name }:
-			d.tool = form.tool()
-		case interface{ about() Name }:
-			d.about = form.about()
-		}
-		out = append(out, d)
+		out = append(out, b.item(r, i+1)...)
 	}
 	return out
+}
+
+// item gives the entries of one item: a column's rows, else one.
+func (b *builder) item(r *ReadingForm, place int) []draft {
+	stamp, swap := r.Form.signed()
+	d := draft{at: r.at, id: stamp.ID, ref: swap.Replaces}
+	d.entry = Entry{Place: place, Time: b.moment(stamp.Time), By: stamp.By.text, Why: swap.Why.text}
+	if swap.Why.given() && !swap.Replaces.given() {
+		b.fault(swap.Why.at, "missing-key", "a reason, and nothing that is replaced", "replaces")
+	}
+	switch form := r.Form.(type) {
+	case *StrikeForm:
+		d.ref = form.Strike
+	case interface{ tool() Name }:
+		d.tool = form.tool()
+	case interface{ about() Name }:
+		d.about = form.about()
+	}
+	if c, ok := r.Form.(*ColumnForm); ok {
+		if rows := c.drafts(b, d); len(rows) > 0 {
+			return rows
+		}
+		d.broken = true
+		return []draft{d}
+	}
+	d.entry.Body = r.Form.build(b)
+	return []draft{d}
 }

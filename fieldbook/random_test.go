@@ -56,7 +56,7 @@ func randomBody(r *rand.Rand, pick func() fieldbook.ID) fieldbook.Body {
 		return fieldbook.Value{Part: part, Metres: float64(mm) / 1000, Text: fmt.Sprintf("%d.%03d", mm/1000, mm%1000)}
 	}
 	a, b := two()
-	switch r.IntN(12) {
+	switch r.IntN(20) {
 	case 0:
 		return fieldbook.Strike{Of: pick(), Reason: "wrong peg"}
 	case 1:
@@ -77,6 +77,36 @@ func randomBody(r *rand.Rand, pick func() fieldbook.ID) fieldbook.Body {
 		return fieldbook.Place{Shallow: a, House: []string{"h1", b}, NorthLine: [2]string{a, b}, NorthBearing: r.Float64() * 6}
 	case 9:
 		return fieldbook.Rules{Priors: map[string]float64{"foot": 0.002, "metre": r.Float64()}, Sigma: map[string]float64{"tie": 0.004}}
+	}
+	return randomTrust(r, a, b, v)
+}
+
+// randomTrust makes bodies of the kinds that prove others, and of ordinary ties.
+func randomTrust(r *rand.Rand, a, b string, v func(string) fieldbook.Value) fieldbook.Body {
+	angle := float64(r.IntN(6000)) / 1000
+	switch r.IntN(14) {
+	case 0:
+		return fieldbook.Reading{Kind: "turn", Marks: []string{a, "k1", b}, Values: []fieldbook.Value{{Part: "is", Metres: angle, Text: "no angle"}}, Sigma: []float64{0.0001}}
+	case 1:
+		return fieldbook.Reading{Kind: "straight", Marks: []string{a, b, "s"}, Sigma: []float64{0.005, 0.006, 0.007}}
+	case 2:
+		return fieldbook.Reading{Kind: "arc", Marks: []string{a, b, "s", "t"}, Class: "template"}
+	case 3:
+		return fieldbook.Reading{Kind: "square", Marks: []string{a, "s", b}, Sigma: []float64{0.01}}
+	case 4:
+		return fieldbook.Reading{Kind: "bow", Marks: []string{a, b}, Values: []fieldbook.Value{v("is")}, Toward: []string{"", "deck", "water"}[r.IntN(3)], Check: r.IntN(2) == 0}
+	case 5:
+		return fieldbook.Cannot{Marks: [2]string{a, b}, Why: "hedge"}
+	case 6:
+		return fieldbook.Moved{Mark: a, Why: "dog line"}
+	case 7:
+		return fieldbook.Tool{Name: "reel", SolveZero: r.IntN(2) == 0, SolveScale: true}
+	case 8:
+		return fieldbook.Mark{Name: a, NoEdge: true, Definition: 0.002}
+	case 9:
+		return fieldbook.Rules{Sigma: map[string]float64{"turn": angle + 0.001}}
+	case 10:
+		return fieldbook.Reading{Kind: "tie", Marks: []string{a, b}, Values: []fieldbook.Value{v("is")}, Bent: true, Check: true}
 	}
 	return fieldbook.Reading{Kind: "tie", Marks: []string{a, b}, Values: []fieldbook.Value{v("is")}}
 }

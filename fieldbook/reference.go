@@ -30,6 +30,10 @@ func (b *builder) references(settings, items []draft) {
 			}
 		case Side:
 			known[r.Mark], known[r.Line[0]], known[r.Line[1]] = true, true, true
+		case Cannot:
+			known[r.Marks[0]], known[r.Marks[1]] = true, true
+		case Moved:
+			known[r.Mark] = true
 		}
 	}
 	for _, d := range items {

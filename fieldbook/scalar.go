@@ -9,10 +9,15 @@ type leaf struct {
 
 func (l *leaf) set(n *node) { l.text, l.at, l.word = n.text, n.at, n.plain }
 
+func (l *leaf) read() leaf { return *l }
+
 // Text is the value as typed.
 func (l leaf) Text() string { return l.text }
 
 func (l leaf) given() bool { return l.at.line > 0 }
+
+// yes says that a flag is there and true.
+func (f Flag) yes() bool { return f.text == "true" }
 
 // The single values of the file's forms. Each keeps the text as typed; what it means is read
 // when the book is built, because a bare length depends on the book's units.
@@ -23,6 +28,8 @@ type (
 	Name struct{ leaf }
 	// Pair is two names with white space between: A B.
 	Pair struct{ leaf }
+	// Row is names with white space between: r1 r2 r3.
+	Row struct{ leaf }
 	// Length is a number in the book's unit or any spelling of package unit.
 	Length struct{ leaf }
 	// Solvable is a Length or a number, or the word solve.
@@ -46,12 +53,14 @@ type (
 // single is what every type above is, for the decoder.
 type scalar interface {
 	set(*node)
+	read() leaf
 	expects() string
 }
 
 func (*Text) expects() string     { return "words" }
 func (*Name) expects() string     { return "a name without white space" }
 func (*Pair) expects() string     { return "two names such as A r1" }
+func (*Row) expects() string      { return "names such as r1 r2 r3" }
 func (*Length) expects() string   { return "a length such as 5.214" }
 func (*Solvable) expects() string { return "a figure, or solve" }
 func (*Angle) expects() string    { return "an angle in degrees" }
@@ -62,23 +71,30 @@ func (*Date) expects() string     { return "a date such as 2026-05-14" }
 func (*Clock) expects() string    { return "a time of day such as 08:40" }
 func (*Moment) expects() string   { return "a time such as 2026-05-14T09:10:00+02:00" }
 
-// Sigma is one standard deviation for every part of a reading, or a list, one a part.
+// Sigma is one standard deviation for every part of a reading, or a list, one a part: lengths.
 type Sigma struct {
-	Items []Length
+	items []leaf
 	at    place
 }
 
-func (s *Sigma) decode(d *decoder, n *node) {
+// AngleSigma is a Sigma of angles, in degrees or as they are typed.
+type AngleSigma struct{ Sigma }
+
+func (s *Sigma) decode(d *decoder, n *node) { s.take(d, n, func() scalar { return &Length{} }) }
+
+func (s *AngleSigma) decode(d *decoder, n *node) { s.take(d, n, func() scalar { return &Angle{} }) }
+
+// take reads one figure or a list of them.
+func (s *Sigma) take(d *decoder, n *node, blank func() scalar) {
 	s.at = n.at
+	figures := n.items
 	if n.shape != list {
-		s.Items = make([]Length, 1)
-		d.scalar(n, &s.Items[0], nil)
-		return
+		figures = []*node{n}
 	}
-	for _, it := range n.items {
-		var l Length
-		d.scalar(it, &l, nil)
-		s.Items = append(s.Items, l)
+	for _, it := range figures {
+		one := blank()
+		d.scalar(it, one, nil)
+		s.items = append(s.items, one.read())
 	}
 }
 

@@ -18,12 +18,16 @@ type Files map[Hash][]byte
 
 // Entry is one thing written into the book. Zero Time: none was given. Place counts the
 // entries of the file or device that made it, from 1; in a file the items of `readings` count
-// apart from everything else. Why is the reason of a replacement.
+// apart from everything else. Why is the reason of a replacement. The rows of a column are
+// entries of one place: Column is the id of the first of them and Row counts from 1; "" and 0
+// where the entry stands by itself.
 type Entry struct {
 	ID, Replaces ID
 	Time         time.Time
 	By, Device   string
 	Place        int
+	Column       ID
+	Row          int
 	Why          string
 	Body         Body
 }
@@ -34,16 +38,18 @@ type Body interface{ body() string }
 // Log is a set of entries in any order.
 type Log []Entry
 
-// Value is one part of a reading: metres, and the text as typed.
+// Value is one part of a reading, and the text as typed: Metres holds metres, of a turn radians.
 type Value struct {
 	Part   string // is, at, left, x, y, z
 	Metres float64
 	Text   string
 }
 
-// Reading is a measured value. Marks stand in the order of the kind: tie from, to; offset
-// mark, from, to of the line; seen the mark. Sigma is nil where the book gives none, else one
-// figure for every part or one a part, in metres.
+// Reading is a measured value, or an asserted shape without one. Marks stand in the order of the
+// kind: tie from, to; offset mark, from, to of the line; seen the mark; turn from, at, to; bow
+// the ends of the chord; straight, arc and square as written. Sigma is nil where the book gives
+// none, else one figure for every part or one a part, in metres or, of an angular kind (see
+// Angular), radians.
 type Reading struct {
 	Kind     string // a member of Kinds
 	Marks    []string
@@ -132,7 +138,7 @@ type Setup struct {
 // Rules overrides the printed tables in one book.
 type Rules struct {
 	Priors map[string]float64
-	Sigma  map[string]float64 // by reading kind, metres
+	Sigma  map[string]float64 // by reading kind, metres; of an angular kind radians
 }
 
 // Mark is what the book says of a physical point besides its readings.
@@ -144,6 +150,10 @@ type Mark struct {
 	Edge       float64 // sd of what stays open about the edge here, metres
 	Definition float64 // sd of pointing, fresh at each reading, metres
 	Note       string
+
+	// Said to be 0, whatever its lines say. They are apart from the figures because a mark of
+	// which nothing is said has 0 there too.
+	NoEdge, NoDefinition bool
 }
 
 // Line is an outline or another line through marks.
@@ -224,11 +234,16 @@ func (b *Book) Tool(name string) (Tool, bool) {
 	return Tool{}, false
 }
 
-// Mark gives what the book says of a mark; a mark only named by readings has its name alone.
+// Mark gives what the book says of a mark; a mark only named by readings has its name alone. A
+// peg that was moved is of the kind that it was, as sharp as it was, and elsewhere.
 func (b *Book) Mark(name string) Mark {
+	peg := Peg(name)
 	for _, m := range b.Marks {
 		if m.Name == name {
 			return m
+		}
+		if m.Name == peg {
+			return Mark{Name: name, Kind: m.Kind, Definition: m.Definition, NoDefinition: m.NoDefinition}
 		}
 	}
 	return Mark{Name: name}

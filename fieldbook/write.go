@@ -58,6 +58,15 @@ func (w *writer) length(k string, m float64) {
 	}
 }
 
+// said writes a length that may be said to be 0.
+func (w *writer) said(k string, m float64, nought bool) {
+	if nought {
+		w.raw(k, w.scalar(metres(0)))
+		return
+	}
+	w.length(k, m)
+}
+
 func (w *writer) lengths(k string, ms []float64) {
 	var vs []string
 	for _, m := range ms {

@@ -8,25 +8,40 @@ import (
 	"brimline/plane"
 )
 
-// circle is a distance from a placed mark.
+// circle is a distance from a placed mark; long is the further sd of a tape round something, where
+// the place is nearer than read.
 type circle struct {
-	mark   int
-	centre plane.Point
-	r, sd  float64
+	mark        int
+	centre      plane.Point
+	r, sd, long float64
+	lent        bool
+}
+
+// off is how far a place is off the circle, in standard deviations.
+func (k circle) off(p plane.Point) float64 {
+	e := p.Dist(k.centre) - k.r
+	if e < 0 && k.long > 0 {
+		return e / math.Hypot(k.sd, k.long)
+	}
+	return e / k.sd
 }
 
 // spot is a place that one reading gives outright.
 type spot struct {
-	p  plane.Point
-	sd float64
+	p    plane.Point
+	sd   float64
+	lent bool
 }
 
 // candidate is what the placed marks say of a mark that has no place yet.
 type candidate struct {
+	g       *growth
 	mark    int
 	places  []place
 	circles []circle
 	spots   []spot
+	rays    []ray
+	votes   []*network.Obs // turns, squares and straights, which vote by all their placed marks
 }
 
 type place struct {
@@ -39,15 +54,17 @@ type place struct {
 // certainBy is the lead in cost over the next place from which readings have decided.
 const certainBy = 6.0
 
-// survey collects the places for mark m and sorts them, the best first. Nil: fewer than two
-// circles and no spot.
+// survey collects the places for mark m and sorts them, the best first. Nil: no two circles or
+// rays, and no spot. Lent readings propose only where nothing else does, at the end.
 func (g *growth) survey(m int) *candidate {
-	c := &candidate{mark: m}
+	c := &candidate{g: g, mark: m}
 	for _, i := range g.of[m] {
 		g.constraint(c, &g.n.Obs[i])
 	}
-	c.fromSpots()
-	c.fromCircles()
+	c.propose(false)
+	if len(c.places) == 0 && g.lend {
+		c.propose(true)
+	}
 	if len(c.places) == 0 {
 		return nil
 	}
@@ -65,13 +82,19 @@ func (g *growth) survey(m int) *candidate {
 	return c
 }
 
+func (c *candidate) propose(all bool) {
+	c.fromSpots(all)
+	c.fromCircles(all)
+	c.fromRays(all)
+}
+
 // constraint adds what one observation says of the mark, when its other ends are placed.
 func (g *growth) constraint(c *candidate, o *network.Obs) {
 	switch o.Kind.(type) {
 	case network.Tie:
 		q := o.Marks[0] + o.Marks[1] - c.mark
 		if g.placed[q] && length(o) > 0 {
-			c.circles = append(c.circles, circle{q, g.pos[q], length(o), widened(o.SD[0])})
+			c.circles = append(c.circles, circle{q, g.pos[q], length(o), widened(o.SD[0]), o.Long, lent(o)})
 		}
 	case network.Offset:
 		if o.Marks[0] != c.mark || !g.placed[o.Marks[1]] || !g.placed[o.Marks[2]] {
@@ -80,29 +103,38 @@ func (g *growth) constraint(c *candidate, o *network.Obs) {
 		p, q := g.pos[o.Marks[1]], g.pos[o.Marks[2]]
 		u := q.Sub(p).Unit()
 		at := p.Add(u.Mul(o.Values[0])).Add(u.Left().Mul(o.Values[1]))
-		c.spots = append(c.spots, spot{at, widened(math.Max(o.SD[0], o.SD[1]))})
+		c.spots = append(c.spots, spot{at, widened(math.Max(o.SD[0], o.SD[1])), lent(o)})
 	case network.Seen:
 		if s := g.pose[o.Setup-len(g.n.Marks)]; s != nil {
-			c.spots = append(c.spots, spot{s.out(local(o)), widened(o.SD[0])})
+			c.spots = append(c.spots, spot{s.out(local(o)), widened(o.SD[0]), lent(o)})
 		}
+	case network.Turn, network.Square:
+		g.turnRay(c, o)
+		c.votes = append(c.votes, o)
+	case network.Straight:
+		g.straightRay(c, o)
+		c.votes = append(c.votes, o)
 	}
 }
 
-func (c *candidate) fromSpots() {
+func (c *candidate) fromSpots(all bool) {
 	for _, s := range c.spots {
+		if s.lent && !all {
+			continue
+		}
 		c.places = append(c.places, place{p: s.p, angle: 1, pair: [2]int{-1, -1}})
 	}
 }
 
-func (c *candidate) fromCircles() {
+func (c *candidate) fromCircles(all bool) {
 	few := spread(c.circles)
 	for i, a := range few {
 		for _, b := range few[i+1:] {
-			if a.mark == b.mark || a.centre.Dist(b.centre) < 0.05 {
+			if (a.lent || b.lent) && !all || a.mark == b.mark || a.centre.Dist(b.centre) < 0.05 {
 				continue
 			}
 			l, r, gap := plane.MeetCircles(a.centre, a.r, b.centre, b.r)
-			if math.Abs(gap) > 6*math.Hypot(a.sd, b.sd) {
+			if math.Abs(gap) > 6*math.Hypot(a.sd, b.sd)+3*(a.long+b.long) {
 				continue
 			}
 			for _, p := range []plane.Point{l, r} {
@@ -133,15 +165,31 @@ func spread(all []circle) []circle {
 func (c *candidate) costAt(p plane.Point) float64 {
 	sum := 0.0
 	for _, k := range c.circles {
-		u := (p.Dist(k.centre) - k.r) / k.sd
+		u := k.off(p)
 		sum += math.Min(u*u, capAt)
 	}
 	for _, s := range c.spots {
 		u := p.Dist(s.p) / s.sd
 		sum += math.Min(u*u, capAt)
 	}
+	if len(c.votes) > 0 {
+		known := func(m int) bool { return m == c.mark || c.g.placed[m] }
+		at := func(m int) plane.Point {
+			if m == c.mark {
+				return p
+			}
+			return c.g.pos[m]
+		}
+		for _, o := range c.votes {
+			u := c.g.off(o, known, at)
+			sum += math.Min(u*u, capAt)
+		}
+	}
 	return sum
 }
+
+// readings counts what speaks of the mark, a spot twice.
+func (c *candidate) readings() int { return len(c.circles) + 2*len(c.spots) + len(c.rays) }
 
 // distinct keeps the best of places that mean the same.
 func (c *candidate) distinct() {
@@ -213,7 +261,7 @@ func (g *growth) placeCertain(least float64) bool {
 // weight prefers good crossings and many votes.
 func (c *candidate) weight() float64 {
 	w := c.places[0].angle
-	if len(c.circles)+2*len(c.spots) > 2 {
+	if c.readings() > 2 {
 		w += 0.1
 	}
 	return w
@@ -227,7 +275,7 @@ func (g *growth) reconsider() {
 			continue
 		}
 		c := g.survey(m)
-		if c == nil || len(c.circles)+2*len(c.spots) < 3 || !c.decided() {
+		if c == nil || c.readings() < 3 || !c.decided() {
 			continue
 		}
 		if c.costAt(g.pos[m])-c.places[0].cost > certainBy {

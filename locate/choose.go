@@ -104,7 +104,7 @@ func (g *growth) parity(o *network.Obs) (differ int, lead float64) {
 	for d := range e {
 		e[d] = math.Inf(1)
 		for k := range 2 {
-			u := (a[k].p.Dist(b[k^d].p) - length(o)) / (1.5 * widened(o.SD[0]))
+			u := misread(o, a[k].p.Dist(b[k^d].p), 1.5*widened(o.SD[0]))
 			e[d] = math.Min(e[d], math.Min(u*u, 2*capAt))
 		}
 	}
@@ -293,7 +293,7 @@ func (c *chooser) bend(crossing bool) float64 {
 		if c.g.placed[o.Marks[0]] && c.g.placed[o.Marks[1]] {
 			continue
 		}
-		u := (c.where[o.Marks[0]].Dist(c.where[o.Marks[1]]) - length(o)) / (1.5 * widened(o.SD[0]))
+		u := misread(o, c.where[o.Marks[0]].Dist(c.where[o.Marks[1]]), 1.5*widened(o.SD[0]))
 		sum += 0.3 * math.Min(u*u, capAt)
 	}
 	if crossing {

@@ -64,7 +64,7 @@ const mostSeeds = 8
 func seeds(n *network.Network) []seed {
 	degree := make([]int, len(n.Marks))
 	seen := make([]int, len(n.Setups))
-	var pairs []seed
+	var pairs, loose []seed
 	for i := range n.Obs {
 		o := &n.Obs[i]
 		if !o.Use && !o.Sketch {
@@ -75,10 +75,17 @@ func seeds(n *network.Network) []seed {
 		}
 		switch o.Kind.(type) {
 		case network.Tie:
-			pairs = append(pairs, seed{a: o.Marks[0], b: o.Marks[1], dist: length(o), setup: -1})
+			if s := (seed{a: o.Marks[0], b: o.Marks[1], dist: length(o), setup: -1}); lent(o) || o.Long > 0 {
+				loose = append(loose, s)
+			} else {
+				pairs = append(pairs, s)
+			}
 		case network.Seen:
 			seen[o.Setup-len(n.Marks)]++
 		}
+	}
+	if len(pairs) == 0 {
+		pairs = loose
 	}
 	isBase := func(s seed) bool {
 		return s.a == n.Base[0] && s.b == n.Base[1] || s.a == n.Base[1] && s.b == n.Base[0]
@@ -159,6 +166,7 @@ type growth struct {
 	from    [][2]int     // by mark: the two marks whose circles gave its place, -1 none
 	ends    []bool       // by mark: an end of a baseline with offsets, which must keep still
 	kept    []group      // choices made
+	lend    bool         // lent readings may propose places: nothing else is left
 }
 
 func newGrowth(n *network.Network, left bool) *growth {
@@ -213,21 +221,39 @@ func (g *growth) run() {
 		case g.takeHand():
 		case g.choose():
 		case g.placeCertain(0):
+		case g.borrow():
 		default:
 			g.settle(6)
 			g.reconsider()
 			g.straighten()
 			g.settle(6)
+			g.pinned = g.pinned || g.readByTurn()
 			return
 		}
 	}
+}
+
+// borrow lets lent readings propose places from here on; false where they do already, or where no
+// mark without a place has one.
+func (g *growth) borrow() bool {
+	if g.lend {
+		return false
+	}
+	for m, ok := range g.placed {
+		for _, i := range g.of[m] {
+			if !ok && lent(&g.n.Obs[i]) {
+				g.lend, g.dirty[m] = true, true
+			}
+		}
+	}
+	return g.lend
 }
 
 // handed says whether any reading of the network knows left from right.
 func (g *growth) handed() bool {
 	for i := range g.n.Obs {
 		switch g.n.Obs[i].Kind.(type) {
-		case network.Offset, network.Seen:
+		case network.Offset, network.Seen, network.Turn:
 			return true
 		}
 	}
@@ -241,11 +267,15 @@ const (
 )
 
 // widened is the sd of a reading between start coordinates that are themselves only near.
-func widened(sd float64) float64 { return math.Hypot(3*sd, 0.01) }
+func widened(sd float64) float64 { return math.Hypot(3*sd, nearness) }
+
+// nearness is how well start coordinates stand to each other (metres).
+const nearness = 0.01
 
 // judge scores the attempt over all readings between placed marks.
 func (g *growth) judge() {
 	x := g.state()
+	g.n.Begin(x)
 	for _, ok := range g.placed {
 		if ok {
 			g.count++

@@ -85,13 +85,19 @@ func (g *growth) readsHand(m int) bool {
 	return false
 }
 
-// sights lists the placed marks that a set-up sees: as it gave them, and where they are.
+// sights lists the placed marks that a set-up sees: as it gave them, and where they are. Lent
+// sights count where there are fewer than two others.
 func (g *growth) sights(setup int) (from, to []plane.Point) {
-	for i := range g.n.Obs {
-		o := &g.n.Obs[i]
-		if _, ok := o.Kind.(network.Seen); ok && (o.Use || o.Sketch) && o.Setup == len(g.n.Marks)+setup && g.placed[o.Marks[0]] {
-			from, to = append(from, local(o)), append(to, g.pos[o.Marks[0]])
+	take := func(borrowed bool) {
+		for i := range g.n.Obs {
+			o := &g.n.Obs[i]
+			if _, ok := o.Kind.(network.Seen); ok && (o.Use || o.Sketch) && lent(o) == borrowed && o.Setup == len(g.n.Marks)+setup && g.placed[o.Marks[0]] {
+				from, to = append(from, local(o)), append(to, g.pos[o.Marks[0]])
+			}
 		}
+	}
+	if take(false); len(from) < 2 {
+		take(true)
 	}
 	return from, to
 }

@@ -83,42 +83,49 @@ func (g *growth) withCarried(gr group, t turned) (turned, bool) {
 	return w, len(w.marks) > len(t.marks)
 }
 
-// lead is how much worse the readings fit with the set on its other hand; infinite where a
-// reading of it knows left from right.
+// lead is how much worse the readings fit with the set on its other hand; infinite where an offset
+// or an instrument point of it knows left from right.
 func (g *growth) lead(t turned) float64 {
 	at := map[int]int{}
 	for k, m := range t.marks {
 		at[m] = k
 	}
-	place := func(m int) plane.Point {
+	here := func(m int) plane.Point { return g.pos[m] }
+	there := func(m int) plane.Point {
 		if k, ok := at[m]; ok {
 			return t.other[k]
 		}
 		return g.pos[m]
 	}
+	known := func(m int) bool { return g.placed[m] }
 	sum := 0.0
 	for _, m := range t.marks {
 		for _, i := range g.of[m] {
 			o := &g.n.Obs[i]
-			if !o.Use {
+			if !o.Use || g.earlier(o, m, at) {
 				continue
 			}
-			if _, ok := o.Kind.(network.Tie); !ok {
+			switch o.Kind.(type) {
+			case network.Offset, network.Seen:
 				if g.knowsHand(o) {
 					return math.Inf(1)
 				}
-				continue
 			}
-			q := o.Marks[0] + o.Marks[1] - m
-			if _, both := at[q]; !g.placed[q] || both && q < m {
-				continue
-			}
-			now := (g.pos[m].Dist(g.pos[q]) - length(o)) / widened(o.SD[0])
-			then := (place(m).Dist(place(q)) - length(o)) / widened(o.SD[0])
+			now, then := g.off(o, known, here), g.off(o, known, there)
 			sum += math.Min(then*then, capAt) - math.Min(now*now, capAt)
 		}
 	}
 	return sum
+}
+
+// earlier says that a reading was met already at a mark of the set numbered below m.
+func (g *growth) earlier(o *network.Obs, m int, at map[int]int) bool {
+	for _, q := range o.Marks {
+		if _, both := at[q]; both && q < m {
+			return true
+		}
+	}
+	return false
 }
 
 // knowsHand says whether an offset or an instrument point is tied into the figure.

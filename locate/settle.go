@@ -19,13 +19,13 @@ func (g *growth) settle(times int) {
 }
 
 func (g *growth) nudge(m int) {
-	c := &candidate{mark: m}
+	c := &candidate{g: g, mark: m}
 	for _, i := range g.of[m] {
-		if o := &g.n.Obs[i]; o.Use {
+		if o := &g.n.Obs[i]; o.Use && !lent(o) {
 			g.constraint(c, o)
 		}
 	}
-	if len(c.circles)+2*len(c.spots) < 3 {
+	if c.readings() < 3 {
 		return
 	}
 	p := g.pos[m]
@@ -40,12 +40,20 @@ func (g *growth) nudge(m int) {
 	}
 	for _, k := range c.circles {
 		d := p.Sub(k.centre)
-		add(d.Unit(), k.r-d.Len(), k.sd)
+		sd := k.sd
+		if k.long > 0 && d.Len() < k.r {
+			sd = math.Hypot(sd, k.long)
+		}
+		add(d.Unit(), k.r-d.Len(), sd)
 	}
 	for _, s := range c.spots {
 		d := s.p.Sub(p)
 		add(plane.Point{X: 1}, d.X, s.sd)
 		add(plane.Point{Y: 1}, d.Y, s.sd)
+	}
+	for _, r := range c.rays {
+		d := p.Sub(r.from)
+		add(r.along.Left(), -r.along.Cross(d), r.sdAt(d.Len()))
 	}
 	det := nxx*nyy - nxy*nxy
 	if det < 0.02*nxx*nyy || det <= 0 {

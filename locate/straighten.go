@@ -76,14 +76,14 @@ func (c *chooser) bendAt(m int) float64 {
 func (g *growth) apart(m int) (a, b int, gap float64, ok bool) {
 	for k, i := range g.of[m] {
 		for _, j := range g.of[m][k+1:] {
-			c := &candidate{mark: m}
+			c := &candidate{g: g, mark: m}
 			g.constraint(c, &g.n.Obs[i])
 			g.constraint(c, &g.n.Obs[j])
 			if len(c.circles) != 2 || c.circles[0].mark == c.circles[1].mark {
 				continue
 			}
 			u, v := c.circles[0], c.circles[1]
-			if _, _, d := plane.MeetCircles(u.centre, u.r, v.centre, v.r); math.Abs(d) > 6*math.Hypot(u.sd, v.sd) && math.Abs(d) > gap {
+			if _, _, d := plane.MeetCircles(u.centre, u.r, v.centre, v.r); math.Abs(d) > 6*math.Hypot(u.sd, v.sd)+3*(u.long+v.long) && math.Abs(d) > gap {
 				a, b, gap, ok = i, j, math.Abs(d), true
 			}
 		}

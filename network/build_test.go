@@ -21,6 +21,9 @@ func TestBase(t *testing.T) {
 		{"no ties", "- {seen: s, setup: T, at: [1, 2]}\n- {seen: q, setup: T, at: [3, 2]}\n", "s", "q"},
 		{"no ties, A named later", "- {seen: s, setup: T, at: [1, 2]}\n- {seen: A, setup: T, at: [3, 2]}\n", "A", "s"},
 		{"a struck tie sets nothing", "- {tie: C r, is: 3, id: bad}\n- {tie: s q, is: 3}\n- {strike: bad, why: slack}\n", "s", "q"},
+		{"a check sets nothing", "- {tie: C r, is: 3, check: true}\n- {tie: s q, is: 3}\n", "s", "q"},
+		{"a computed correction sets nothing", "- {tie: C r, is: 3}\n- {replaces: 1, tie: C r, is: 4, computed: true}\n- {tie: s q, is: 3}\n", "s", "q"},
+		{"a check where there is nothing else", "- {tie: C r, is: 3, check: true}\n", "C", "r"},
 		{"a drawing's tie sets nothing", "- {tie: C r, is: 3, class: drawing}\n- {tie: s q, is: 3}\n", "s", "q"},
 	} {
 		n, _ := built(t, "readings:\n"+c.text)
@@ -106,6 +109,7 @@ func TestWords(t *testing.T) {
   k1: {kind: benchmark, at: [1, 2, 3]}
   Q: {kind: rim}
   r: {edge: 4 mm}
+  s: {edge: 0}
   ghost: {at: [5, 5]}
   old: {kind: peg}
 readings:
@@ -133,7 +137,7 @@ lines:
 	if want := []network.Path{{"rim", true, []int{at["r"], at["s"], at["Q"]}}, {"wall", false, []int{at["k1"]}}}; !reflect.DeepEqual(n.Paths, want) {
 		t.Errorf("paths %v, want %v", n.Paths, want)
 	}
-	for name, want := range map[string]float64{"r": 0.004, "s": 0.009, "Q": 0.009, "A": 0} {
+	for name, want := range map[string]float64{"r": 0.004, "s": 0, "Q": 0.009, "A": 0} {
 		if got := n.Edge[at[name]]; got != want {
 			t.Errorf("edge of %s: %v, want %v", name, got, want)
 		}

@@ -37,7 +37,10 @@ type Curved interface {
 }
 
 // Kinds is the family, one file each.
-var Kinds = []Kind{Tie{}, Offset{}, Seen{}}
+var Kinds = []Kind{Tie{}, Offset{}, Seen{}, Turn{}, Straight{}, Arc{}, Square{}, Bow{}}
+
+// Asserted is a kind that reads no figure: Says is what holds in each of its parts.
+type Asserted interface{ Says() float64 }
 
 // KindNamed finds a member of Kinds.
 func KindNamed(name string) (Kind, bool) {
@@ -68,8 +71,14 @@ type Obs struct {
 	Computed bool    // a correction that nobody read again: takes part only where nothing else holds the mark
 	Long     float64 // a reading that can only be too long: a further sd, in squares, while it is longer than predicted
 	Free     int     // place in Network.Free of the block that it brings along, -1 none
-	Use      bool    // false: struck, an owner's word or a drawing; kept so that residuals can be shown
-	Sketch   bool    // from a drawing: helps to locate, never in the result
+
+	// Extra lists the blocks of Network.Free that it touches, its own first, its tool's last; the
+	// tool's zero and scale are unknowns where they are said to be solved.
+	Extra                 []Unknown
+	SolveZero, SolveScale bool
+
+	Use    bool // false: struck, an owner's word or a drawing; kept so that residuals can be shown
+	Sketch bool // from a drawing: helps to locate, never in the result
 }
 
 // Path is the order of marks along a line, for telling mirror images apart.
@@ -98,7 +107,9 @@ type Free struct {
 	Kind        string // straight, arc, bow, tool
 	Name        string // of the tool; "" otherwise
 	Size        int
-	Zero, Scale bool // tool: what is solved
+	Zero, Scale bool   // tool: what is solved
+	Marks       []int  // bow: the ends of its chord
+	Toward      string // bow: deck or water, where the edge bulges; "" not said
 }
 
 // Network is a field book in numbers.
@@ -116,6 +127,8 @@ type Network struct {
 	Pegs    []bool    // by mark: peg or benchmark
 	ByName  map[string]int
 	SetupAt map[string]int
+
+	MostParts, MostSize int // the largest of all readings: parts, and scalars touched
 }
 
 // Dim is the number of scalars of a block.
@@ -156,23 +169,25 @@ func (n *Network) Ready(x State, o *Obs) bool {
 }
 
 // Misfit is the largest |predicted − read| / sd over the parts of a reading, infinite where it
-// has no place yet.
+// has no place yet. A reading that can only be too long is looser while it is.
 func (n *Network) Misfit(x State, o *Obs) float64 {
 	if !n.Ready(x, o) {
 		return math.Inf(1)
 	}
-	var v [maxParts]float64
-	var j [maxParts * maxSize]float64
-	o.Kind.Predict(x, o, v[:len(o.Values)], j[:len(o.Values)*o.Size])
+	var few [3 + 3*8]float64
+	parts, all := len(o.Values), few[:]
+	if need := parts * (1 + o.Size); need > len(few) {
+		all = make([]float64, need)
+	}
+	v, j := all[:parts], all[parts:]
+	o.Kind.Predict(x, o, v, j[:parts*o.Size])
 	worst := 0.0
 	for k := range o.Values {
-		worst = math.Max(worst, math.Abs(v[k]-o.Values[k])/o.SD[k])
+		off, sd := v[k]-o.Values[k], o.SD[k]
+		if o.Long > 0 && off < 0 {
+			sd = math.Hypot(sd, o.Long)
+		}
+		worst = math.Max(worst, math.Abs(off)/sd)
 	}
 	return worst
 }
-
-// Limits of the family: parts of a reading and scalars it touches.
-const (
-	maxParts = 3
-	maxSize  = 8
-)

@@ -5,6 +5,8 @@ import (
 	"testing"
 )
 
+const deg = math.Pi / 180
+
 // Who says how sharp a reading is: its own figures, its set-up, its tool, the book's rule, the
 // default of the kind; the pointing at each mark is added in squares.
 func TestSigma(t *testing.T) {
@@ -36,6 +38,18 @@ func TestSigma(t *testing.T) {
 		{"definition with a tool", tape + "marks:\n  r: {definition: 12 mm}\nreadings:\n- {tie: A r, is: 20, tool: tape}\n", []float64{0.013}},
 		{"definition of an offset's mark", "marks:\n  r: {definition: 12 mm}\nreadings:\n- {tie: A B, is: 8}\n- {offset: r, line: A B, at: 3, left: 0, sigma: 5 mm}\n", []float64{0.013, 0.013}},
 		{"definition of a sight's mark, not of the set-up", "marks:\n  r: {definition: 3 mm}\nreadings:\n- {seen: r, setup: T, at: [1, 2], sigma: 4 mm}\n", []float64{0.005, 0.005}},
+		{"a mark's own nought before its line's", "marks:\n  r: {definition: 0}\nreadings:\n- {tie: A r, is: 8, sigma: 4 mm}\nlines:\n  rim: {definition: 3 mm, runs: [{straight: [r, s]}]}\n", []float64{0.004}},
+		{"definition of a peg that was moved", "marks:\n  A: {definition: 3 mm}\nreadings:\n- {tie: A r, is: 8}\n- {moved: A}\n- {tie: A r, is: 8, sigma: 4 mm}\n", []float64{0.005}},
+		{"default of a turn", "readings:\n- {turn: A B, at: C, is: 4}\n", []float64{0.02 * deg}},
+		{"no tool and no definition in a turn", tape + "marks:\n  A: {definition: 3 mm}\nreadings:\n- {turn: A B, at: C, is: 4, tool: tape}\n", []float64{0.02 * deg}},
+		{"rule of a turn", "rules: {sigma: {turn: 0.5}}\nreadings:\n- {turn: A B, at: C, is: 4}\n", []float64{0.5 * deg}},
+		{"default of a straight", tape + "readings:\n- {straight: A B C, tool: tape}\n", []float64{0.005, 0.005, 0.005}},
+		{"own of an arc", "readings:\n- {arc: A B C D, sigma: [1 mm, 2 mm, 3 mm, 4 mm]}\n", []float64{0.001, 0.002, 0.003, 0.004}},
+		{"an arc of a drawing", "readings:\n- {arc: A B C D, class: drawing}\n", []float64{0.15, 0.15, 0.15, 0.15}},
+		{"own of a square", "readings:\n- {square: A B C, sigma: 0.05}\n", []float64{0.05 * deg}},
+		{"default of a square", "readings:\n- {square: A B C}\n", []float64{0.1 * deg}},
+		{"default of a bow, with pointing", "marks:\n  A: {definition: 12 mm}\nreadings:\n- {bow: A B, is: 0.3}\n", []float64{0.013}},
+		{"a bow by tape", tape + "readings:\n- {bow: A B, is: 0.3, tool: tape}\n", []float64{h(0.003, 0.00006)}},
 	} {
 		n, _ := built(t, c.text)
 		got := n.Obs[len(n.Obs)-1].SD

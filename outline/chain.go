@@ -15,6 +15,7 @@ type piece struct {
 	to    int
 	inner []int // marks: straight and arc; vertices: curve
 	bulge int   // place of the arc's unknown in q, -1 none
+	rise  *rise // of an arc of two marks that a bow reads
 	joint string
 	names [2]string
 	run   int // run of the book
@@ -35,7 +36,8 @@ type chain struct {
 }
 
 // row is one condition: a coordinate of a vertex (axis 0 or 1), the distance of a mark across a
-// piece (axis 2), or a joint said to be tangent (axis 3, at the start of the piece).
+// piece (axis 2), a joint said to be tangent (axis 3, at the start of the piece), or the rise of an
+// arc (axis 4).
 type row struct {
 	axis, vertex, mark, piece int
 }
@@ -103,7 +105,9 @@ func (c *chain) begin() []finding.Finding {
 		if p.kind != "arc" {
 			continue
 		}
-		if len(p.inner) == 0 && !c.held(i, taken) {
+		side, read := c.risen(p)
+		found = append(found, side...)
+		if len(p.inner) == 0 && !read && !c.held(i, taken) {
 			p.kind = "straight"
 			found = append(found, finding.Finding{Code: "arc-alone", Lines: []string{c.l.Name}, Marks: p.names[:]})
 			continue
@@ -133,6 +137,9 @@ func (c *chain) begin() []finding.Finding {
 		if c.leans(i) {
 			c.rows = append(c.rows, row{axis: 3, piece: i})
 		}
+		if c.pieces[i].rise != nil && c.pieces[i].bulge >= 0 {
+			c.rows = append(c.rows, row{axis: 4, piece: i})
+		}
 	}
 	return found
 }
@@ -142,6 +149,9 @@ func (c *chain) before(i int) int { return (i + len(c.pieces) - 1) % len(c.piece
 // firstBulge takes the arc through the inner mark nearest the middle.
 func (c *chain) firstBulge(p *piece) float64 {
 	a, b := c.point(c.q, p.from), c.point(c.q, p.to)
+	if p.rise != nil {
+		return 2 * p.rise.h / math.Max(a.Dist(b), leastSD)
+	}
 	if len(p.inner) == 0 {
 		return 0.1
 	}
@@ -167,7 +177,8 @@ func (c *chain) segment(q []float64, p *piece) plane.Segment {
 }
 
 // value is the misfit of a condition at q: line minus mark for coordinates, the mark's distance
-// to the left of the piece with its sign turned, the turn at a tangent joint.
+// to the left of the piece with its sign turned, the turn at a tangent joint, the sagitta less the
+// rise read.
 func (c *chain) value(q []float64, r row) float64 {
 	switch r.axis {
 	case 0, 1:
@@ -175,6 +186,9 @@ func (c *chain) value(q []float64, r row) float64 {
 		return q[2*r.vertex+r.axis] - []float64{p.X, p.Y}[r.axis]
 	case 2:
 		return -leftOf(c.segment(q, &c.pieces[r.piece]), c.s.X.Point(r.mark))
+	case 4:
+		p := &c.pieces[r.piece]
+		return c.segment(q, p).Sagitta() - p.rise.h
 	}
 	before := c.segment(q, &c.pieces[c.before(r.piece)])
 	after := c.segment(q, &c.pieces[r.piece])

@@ -152,13 +152,18 @@ func (c *chain) misfitCov(edge []float64) []float64 {
 	n := len(c.rows)
 	out := make([]float64, n*n)
 	for i, r := range c.rows {
-		if r.axis == 3 {
+		switch r.axis {
+		case 3:
 			out[i*n+i] = tangentSD * tangentSD
+			continue
+		case 4:
+			sd := c.pieces[r.piece].rise.sd
+			out[i*n+i] = sd * sd
 			continue
 		}
 		p := 2 * at[r.mark]
 		for j := i; j < n; j++ {
-			if c.rows[j].axis == 3 {
+			if c.rows[j].axis > 2 {
 				continue
 			}
 			q := 2 * at[c.rows[j].mark]
@@ -172,7 +177,7 @@ func (c *chain) misfitCov(edge []float64) []float64 {
 func (c *chain) markList() (marks []int, at map[int]int) {
 	at = map[int]int{}
 	for _, r := range c.rows {
-		if r.axis == 3 {
+		if r.axis > 2 {
 			continue
 		}
 		if _, ok := at[r.mark]; !ok {

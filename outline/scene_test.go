@@ -24,6 +24,7 @@ type scene struct {
 	at     []plane.Point
 	sd     []float64
 	runs   []outline.SpecRun
+	bows   []fieldbook.Reading
 	closed bool
 }
 
@@ -50,6 +51,11 @@ func (s *scene) run(kind, joint string, names ...string) {
 		r.Marks = append(r.Marks, s.number(n))
 	}
 	s.runs = append(s.runs, r)
+}
+
+// bow reads the rise of a chord.
+func (s *scene) bow(a, b string, rise, sd float64, toward string) {
+	s.bows = append(s.bows, fieldbook.Reading{Kind: "bow", Marks: []string{a, b}, Values: []fieldbook.Value{{Part: "is", Metres: rise}}, Sigma: []float64{sd}, Toward: toward})
 }
 
 func (s *scene) number(name string) int {
@@ -121,6 +127,9 @@ func (s *scene) solution(t testing.TB) *adjust.Solution {
 		b.Readings = append(b.Readings, fieldbook.Taken{N: fmt.Sprint(i + 1), Reading: fieldbook.Reading{
 			Kind: "seen", Marks: []string{n}, Setup: "T1", Sigma: []float64{s.sd[i]},
 			Values: []fieldbook.Value{{Part: "x", Metres: p.X}, {Part: "y", Metres: p.Y}}}})
+	}
+	for _, r := range s.bows {
+		b.Readings = append(b.Readings, fieldbook.Taken{N: fmt.Sprint(len(b.Readings) + 1), Reading: r})
 	}
 	n, _ := network.Build(&b, nil)
 	x := n.NewState()

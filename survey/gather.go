@@ -11,6 +11,7 @@ import (
 	"brimline/fieldbook"
 	"brimline/finding"
 	"brimline/locate"
+	"brimline/mistake"
 	"brimline/network"
 	"brimline/outline"
 	"brimline/plane"
@@ -24,11 +25,13 @@ type gather struct {
 	net    *network.Network
 	start  locate.Start
 	sol    *adjust.Solution
+	rep    *mistake.Report
 	lines  []*outline.Line
 	found  []finding.Finding
 	datum  *adjust.Frame
-	place  plane.Rigid // inner datum → the book's frame
-	factor float64     // on standard deviations
+	place  plane.Rigid  // inner datum → the book's frame
+	factor float64      // on standard deviations
+	held   map[int]bool // marks that only a corrected length holds
 }
 
 func (g *gather) result() *Result {
@@ -41,8 +44,10 @@ func (g *gather) result() *Result {
 	g.scaleless()
 	g.statistics(r)
 	g.frame()
+	g.heldMarks()
 	g.marks(r)
 	g.readings(r)
+	g.mistakes(r)
 	g.fitted(r)
 	g.setups(r)
 	g.shape(r)
@@ -82,7 +87,7 @@ func (g *gather) statistics(r *Result) {
 	st.ReferenceSD = some(s.ReferenceSD)
 	st.ChiSquare.Low, st.ChiSquare.High = some(s.ChiLow), some(s.ChiHigh)
 	st.ChiSquare.Pass = s.Cost >= s.ChiLow && s.Cost <= s.ChiHigh
-	if s.Cost > s.ChiHigh && s.Redundancy >= leastToScale {
+	if s.Cost > s.ChiHigh && s.Redundancy >= leastToScale && len(g.rep.Mistakes) == 0 {
 		st.Scaled = true
 		g.factor = s.ReferenceSD
 	}
@@ -163,8 +168,14 @@ func (g *gather) marks(r *Result) {
 		q := g.place.Apply(p)
 		m.X, m.Y = some(still(q.X)), some(still(q.Y))
 		g.trust(m, i)
-		m.Controlled = h.Controlled[i]
-		m.Hidden = some(still(h.Move[i]))
+		m.Controlled = h.Controlled[i] && len(g.rep.Other[i]) == 0 && !g.held[i]
+		if m.Controlled {
+			m.Hidden = some(still(h.Move[i]))
+		}
+		for _, o := range g.rep.Other[i] {
+			q := g.place.Apply(o)
+			m.Alternatives = append(m.Alternatives, Place{q.X, q.Y})
+		}
 		for _, o := range g.start.Other[i] {
 			if a, ok := g.otherPlace(o); ok {
 				m.Alternatives = append(m.Alternatives, a)

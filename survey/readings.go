@@ -26,6 +26,10 @@ func (g *gather) readings(r *Result) {
 		if of[i] >= 0 {
 			g.reading(&out, of[i], t.Values[0].Text)
 		}
+		out.Check, out.Computed = t.Check, t.Computed
+		if of[i] >= 0 {
+			g.state(&out, of[i])
+		}
 		if t.Struck {
 			out.State = "struck"
 		} else if t.Class == "owner" || t.Class == "drawing" {
@@ -81,6 +85,9 @@ func total(parts []Part) (red, detectable *float64) {
 func (g *gather) part(i, k int) Part {
 	o := &g.net.Obs[i]
 	p := Part{Value: o.Values[k], SD: o.SD[k]}
+	if len(g.sol.SD) > 0 {
+		p.SD = g.sol.SD[g.sol.First[i]+k]
+	}
 	if !g.solved() || !g.net.Ready(g.sol.X, o) {
 		zero := 0.0
 		p.Redundancy = &zero
@@ -88,6 +95,9 @@ func (g *gather) part(i, k int) Part {
 	}
 	at := g.sol.First[i] + k
 	p.Adjusted, p.Residual = some(g.sol.Adjusted[at]), some(g.sol.Residual[at])
+	if v := g.sol.Net.Obs[i].Values[k]; v != o.Values[k] && !g.sol.Out[at] && p.Adjusted != nil { // held by what it was
+		p.Residual = some(*p.Adjusted - o.Values[k])
+	}
 	p.W, p.Redundancy, p.Detectable = some(g.sol.W[at]), some(g.sol.Redund[at]), some(g.sol.Detectable[at])
 	return p
 }

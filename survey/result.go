@@ -97,6 +97,7 @@ type Reading struct {
 	Likely     []Likely `json:"likely"`
 	Check      bool     `json:"check,omitempty"`    // an independent check: moves nothing
 	Computed   bool     `json:"computed,omitempty"` // a correction that nobody read again
+	As         string   `json:"as,omitempty"`       // of such a correction: what was read
 	Parts      []Part   `json:"parts"`
 	Why        string   `json:"why,omitempty"` // of a struck reading
 }

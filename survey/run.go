@@ -11,6 +11,7 @@ import (
 	"brimline/fieldbook"
 	"brimline/finding"
 	"brimline/locate"
+	"brimline/mistake"
 	"brimline/network"
 	"brimline/outline"
 )
@@ -33,6 +34,7 @@ const (
 	StepNetwork Step = "numbering the readings"
 	StepLocate  Step = "finding the shape"
 	StepAdjust  Step = "adjusting"
+	StepMistake Step = "looking for mistakes"
 	StepOutline Step = "fitting the lines"
 	StepResult  Step = "weighing what could still be wrong"
 )
@@ -77,6 +79,14 @@ func run(ctx context.Context, in Input, warm *memory, step func(Step)) (*Result,
 			return nil, nil, err
 		}
 	}
+	step(StepMistake)
+	if g.rep = mistake.Find(ctx, g.sol, in.Book); g.rep == nil {
+		return nil, nil, ctx.Err()
+	}
+	before := g.sol
+	if g.sol = g.rep.Solution; g.sol != before {
+		found = g.sol.Findings()
+	}
 	g.found = append(g.found, found...)
 	step(StepOutline)
 	for _, l := range in.Book.Lines {
@@ -89,7 +99,7 @@ func run(ctx context.Context, in Input, warm *memory, step func(Step)) (*Result,
 		g.found = append(g.found, f...)
 	}
 	step(StepResult)
-	return g.result(), remember(g.net, g.sol), nil
+	return g.result(), remember(g.net, before), nil
 }
 
 // spec numbers a line of the book.

@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"brimline/cmd/brimline/internal/answer"
 	"brimline/examples"
 	"brimline/fieldbook"
 	"brimline/survey"
@@ -63,7 +64,7 @@ func demo(ctx context.Context, e examples.Example, dir string, s streams) error 
 			return err
 		}
 	}
-	_, err = fmt.Fprintf(s.out, "%s: %s, %s\n", dir, e.Title, r.Shape.State)
+	_, err = fmt.Fprintf(s.out, "%s: %s, %s\n", dir, e.Title, answer.Verdict(r))
 	return err
 }
 
@@ -75,8 +76,8 @@ func demoTexts(e examples.Example, b *fieldbook.Book, r *survey.Result, dir stri
 		{"book.yaml", bytesOf(e.Book)},
 		{"truth.json", bytesOf(e.Truth)},
 		{"README.md", bytesOf(e.Page)},
-		{"answer.txt", func(w io.Writer) error { return printResult(r, b, false, w) }},
-		{"result.json", func(w io.Writer) error { return printResult(r, b, true, w) }},
+		{"answer.txt", func(w io.Writer) error { return printResult(r, b, "book.yaml", false, w) }},
+		{"result.json", func(w io.Writer) error { return printResult(r, b, "book.yaml", true, w) }},
 	} {
 		if err := writeFile(filepath.Join(dir, f.name), f.fill); err != nil {
 			return err

@@ -1,7 +1,10 @@
 package main
 
 import (
+	"errors"
 	"io"
+	"io/fs"
+	"os"
 	"path/filepath"
 	"strings"
 	"time"
@@ -20,6 +23,7 @@ import (
 type drawing struct {
 	to, paper, date string
 	sheet           int
+	one             bool // only that sheet
 	ties            bool
 }
 
@@ -29,12 +33,14 @@ func drawCommand(s streams) *cobra.Command {
 		Use:   "draw BOOK -o FILE",
 		Short: "Draws the plan and its tables as PDF or SVG",
 		Long: `draw solves BOOK and writes the drawing to FILE: every sheet of it to a PDF
-file, one sheet to an SVG file. The plan is true to the scale that it names. The
-date of issue is the day of measuring unless --date gives another, so that the
-same book gives the same bytes.`,
+file, the first to an SVG file; with --sheet only that sheet. The plan is true
+to the scale that it names. Readings in which a mistake shows, checks and the
+tape proposed next are drawn on it. The date of issue is the day of measuring
+unless --date gives another, so that the same book gives the same bytes.`,
 		Example: "  brimline draw larch.yaml -o larch.pdf\n  brimline draw larch.yaml -o larch.svg --paper A4\n  brimline draw larch.yaml -o ties.svg --sheet 2",
 		Args:    words(1, 1, "a book"),
 		RunE: func(c *cobra.Command, args []string) error {
+			d.one = c.Flags().Changed("sheet")
 			if err := d.check(); err != nil {
 				return err
 			}
@@ -53,7 +59,7 @@ same book gives the same bytes.`,
 	f.StringVarP(&d.to, "output", "o", "", "the file to write: its ending says pdf or svg")
 	f.StringVar(&d.paper, "paper", "A3", "size of the sheets: "+strings.Join(papers(), ", "))
 	f.StringVar(&d.date, "date", "", "date of issue, YYYY-MM-DD (default: the day of measuring)")
-	f.IntVar(&d.sheet, "sheet", 1, "the sheet that an SVG file shows")
+	f.IntVar(&d.sheet, "sheet", 1, "only this sheet (SVG: the first unless another is said)")
 	f.BoolVar(&d.ties, "ties", false, "draw the ties too")
 	offer(c, "paper", papers())
 	return c
@@ -95,17 +101,33 @@ func (d drawing) check() error {
 	if d.sheet < 1 {
 		return refuse("--sheet %d: sheets count from 1", d.sheet)
 	}
+	return folder(d.to)
+}
+
+// folder refuses a file in a folder that is not there.
+func folder(path string) error {
+	dir := filepath.Dir(path)
+	info, err := os.Stat(dir)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return refuse("-o %s: there is no folder %s", path, dir)
+	case err == nil && !info.IsDir():
+		return refuse("-o %s: %s is no folder", path, dir)
+	}
 	return nil
 }
 
 func (d drawing) write(b *fieldbook.Book, r *survey.Result) error {
 	date := d.issued(b)
 	sheets := draft.Plan(b, r, draft.Options{Paper: d.paper, Date: date, Version: version, ShowTies: d.ties})
+	if d.sheet > len(sheets) {
+		return refuse("--sheet %d: this drawing has %d", d.sheet, len(sheets))
+	}
 	if d.format() == "svg" {
-		if d.sheet > len(sheets) {
-			return refuse("--sheet %d: this drawing has %d", d.sheet, len(sheets))
-		}
 		return writeFile(d.to, func(w io.Writer) error { return svg.Write(w, sheets[d.sheet-1]) })
+	}
+	if d.one {
+		sheets = sheets[d.sheet-1 : d.sheet]
 	}
 	if date.IsZero() {
 		date = time.Unix(0, 0).UTC() // a PDF file must have a date, and now would change its bytes

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -22,16 +23,20 @@ func writeFile(path string, fill func(io.Writer) error) error {
 	if err == nil && !info.Mode().IsRegular() {
 		return os.WriteFile(path, b.Bytes(), 0o666)
 	}
+	mode := fs.FileMode(0o666)
+	if err == nil {
+		mode = info.Mode().Perm()
+	}
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		path = real
 	}
-	return replace(path, b.Bytes())
+	return replace(path, b.Bytes(), mode)
 }
 
-// replace writes beside the file and renames.
-func replace(path string, data []byte) error {
+// replace writes beside the file and renames. A file that is there keeps its rights.
+func replace(path string, data []byte, mode fs.FileMode) error {
 	beside := filepath.Join(filepath.Dir(path), fmt.Sprintf(".%s.%d.part", filepath.Base(path), os.Getpid()))
-	f, err := os.OpenFile(beside, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	f, err := os.OpenFile(beside, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
 	if err != nil {
 		return fmt.Errorf("writing %s: %w", path, err)
 	}

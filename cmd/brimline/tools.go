@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"text/tabwriter"
 
@@ -33,12 +34,13 @@ rules.`,
 	return c
 }
 
-// sigma is one row for programs: metres.
+// sigma is one row for programs: metres, or degrees as unit says.
 type sigma struct {
 	Kind     string  `json:"kind"`
 	Part     string  `json:"part"`
 	Class    string  `json:"class"`
 	Sigma    float64 `json:"sigma"`
+	Unit     string  `json:"unit"` // of sigma: m or deg
 	PPM      float64 `json:"ppm"`
 	PerMetre float64 `json:"per_metre"` // of an offset's distance from its line
 	Source   string  `json:"source"`
@@ -51,12 +53,15 @@ func defaults() []sigma {
 		if class == "" {
 			class = "measured"
 		}
-		out[i] = sigma{d.Kind, d.Part, class, d.Sigma, d.PPM, d.PerMetre, d.Source}
+		out[i] = sigma{d.Kind, d.Part, class, d.Sigma, "m", d.PPM, d.PerMetre, d.Source}
+		if fieldbook.Angular(d.Kind) {
+			out[i].Sigma, out[i].Unit = d.Sigma*180/math.Pi, "deg"
+		}
 	}
 	return out
 }
 
-// printDefaults aligns the table for people: millimetres.
+// printDefaults aligns the table for people: millimetres and degrees.
 func printDefaults(out io.Writer) error {
 	t := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(t, "kind\tpart\tclass\tstandard deviation\tsource")
@@ -69,6 +74,9 @@ func printDefaults(out io.Writer) error {
 // text names the terms whose squares add up.
 func (d sigma) text() string {
 	terms := []string{fmt.Sprintf("%g mm", 1e3*d.Sigma)}
+	if d.Unit == "deg" {
+		terms = []string{fmt.Sprintf("%.4g°", d.Sigma)}
+	}
 	if d.PPM > 0 {
 		terms = append(terms, fmt.Sprintf("%g mm a metre", 1e-3*d.PPM))
 	}

@@ -60,7 +60,9 @@ func bookType(r *jsonschema.Reflector, t reflect.Type) *jsonschema.Schema {
 	switch t {
 	case reflect.TypeFor[fieldbook.ReadingForm]():
 		return readings(r)
-	case reflect.TypeFor[fieldbook.Sigma]():
+	case reflect.TypeFor[fieldbook.RowForm]():
+		return row()
+	case reflect.TypeFor[fieldbook.Sigma](), reflect.TypeFor[fieldbook.AngleSigma]():
 		l := single(reflect.TypeFor[fieldbook.Length]())
 		return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{l, {Type: "array", Items: l}}}
 	case reflect.TypeFor[fieldbook.Raw]():
@@ -81,6 +83,8 @@ func single(t reflect.Type) *jsonschema.Schema {
 		return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{{Type: "string", Pattern: `^\S+$`}, {Type: "number"}, {Type: "boolean"}, {Type: "null"}}}
 	case reflect.TypeFor[fieldbook.Pair]():
 		return &jsonschema.Schema{Type: "string", Pattern: `^\s*\S+\s+\S+\s*$`}
+	case reflect.TypeFor[fieldbook.Row]():
+		return &jsonschema.Schema{Type: "string", Pattern: `^\s*\S+(\s+\S+)+\s*$`}
 	case reflect.TypeFor[fieldbook.Length](), reflect.TypeFor[fieldbook.Angle](), reflect.TypeFor[fieldbook.Solvable](), reflect.TypeFor[fieldbook.Figure]():
 		return &jsonschema.Schema{AnyOf: types("number", "string")}
 	case reflect.TypeFor[fieldbook.Flag]():
@@ -121,10 +125,17 @@ func table(r *jsonschema.Reflector, named reflect.Type) *jsonschema.Schema {
 	return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{{Type: "object", AdditionalProperties: value}, {Type: "null"}}}
 }
 
-// readings is one item of the list: any kind of the two lists of kinds.
+// row is one row of a column: a mark and its length.
+func row() *jsonschema.Schema {
+	two := uint64(2)
+	return &jsonschema.Schema{Type: "array", MinItems: &two, MaxItems: &two, PrefixItems: []*jsonschema.Schema{
+		single(reflect.TypeFor[fieldbook.Name]()), single(reflect.TypeFor[fieldbook.Length]())}}
+}
+
+// readings is one item of the list: any kind of the lists of kinds.
 func readings(r *jsonschema.Reflector) *jsonschema.Schema {
 	s := &jsonschema.Schema{}
-	for _, family := range [][]fieldbook.Kind{fieldbook.Kinds, fieldbook.Asides} {
+	for _, family := range [][]fieldbook.Kind{fieldbook.Kinds, fieldbook.Columns, fieldbook.Asides} {
 		for _, k := range family {
 			one := inner(r, reflect.TypeOf(k.Form()).Elem())
 			one.Title = k.Name()

@@ -71,31 +71,42 @@ func TestBookTakesGoodBooks(t *testing.T) {
 	}
 }
 
-// What is wrong by form both refuse: each of these is the good book with one thing changed.
+// What is wrong by form both refuse: each of these is a good book with one thing changed.
 func TestBookRefusesWhatTheDecoderRefuses(t *testing.T) {
-	s := compile(t, schema.Book)
-	raw, err := os.ReadFile("../../fieldbook/testdata/good/spine.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	good := string(raw)
-	for _, c := range []struct{ old, new string }{
+	refused(t, "spine.yaml", [][2]string{
 		{"brimline: 1", "brimline: 2"}, {"brimline: 1", "brimlin: 1"}, {"ref: 26-114", "reff: x"}, {"alone: true", "alone: often"},
 		{"length: m}", "length: yd}"}, {"zero: 4 mm", "zero: [4 mm]"}, {"kind: peg", "kind: hole"}, {"at: [0, 0]", "at: 0"},
 		{"{tie: A B,   is: 9.150", "{tie: A,   is: 9.150"}, {"{tie: A B,   is: 9.150", "{tie: A B"}, {"{tie: A B,", "{level: A B,"},
 		{"hand: right", "hand: up"}, {"setup: T1, at", "at"}, {"class: drawing", "class: guess"}, {"flip: true", "flip: 1 2"},
 		{"scale: solve", "scale: 2"}, {"closed: true", "closed: round"}, {"joint: tangent", "joint: loose"}, {"runs: [{straight: [hs1, hs2]}]}, id: dn", "runs: []}, idd: dn"},
 		{"spacing: 0.70, runs", "spacing: 0.70, rons"}, {"sharp: 2 mm", "outward: 2 mm"}, {"set: units", "sett: units"},
-	} {
-		bad := strings.Replace(good, c.old, c.new, 1)
+	})
+	refused(t, "trust.yaml", [][2]string{
+		{"[r2, 6.400]", "[r2, 6.400, 1]"}, {"[r2, 6.400]", "r2"}, {"{from: B,", "{from: [B],"}, {"check: true", "check: often"}, {"toward: deck", "toward: lawn"},
+		{"{turn: A r5,", "{turn: A,"}, {"at: k1, is: 42.2519,", "is: 42.2519,"}, {"sigma: 0.01}", "sigma: {a: 1}}"}, {"{straight: r1 r2 r3,", "{straight: r1,"},
+		{"{arc: r2 r3 r4 r5}", "{arc: [r2, r3, r4, r5]}"}, {"{square: A r1 r2, sigma", "{square: A r1 r2, is"}, {"{cannot: A r12,", "{cannot: A,"},
+		{"{moved: B}", "{moved: A B}"}, {"computed: true, why: again", "computed: maybe, why: again"},
+	})
+}
+
+func refused(t *testing.T, name string, changes [][2]string) {
+	t.Helper()
+	s := compile(t, schema.Book)
+	raw, err := os.ReadFile("../../fieldbook/testdata/good/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	good := string(raw)
+	for _, c := range changes {
+		bad := strings.Replace(good, c[0], c[1], 1)
 		if bad == good {
-			t.Fatalf("%q is not in the good book", c.old)
+			t.Fatalf("%q is not in the good book", c[0])
 		}
 		if err := check(t, s, []byte(bad)); err == nil {
-			t.Errorf("the schema takes %q for %q", c.new, c.old)
+			t.Errorf("the schema takes %q for %q", c[1], c[0])
 		}
 		if _, err := fieldbook.Parse("bad", []byte(bad)); err == nil {
-			t.Errorf("the decoder takes %q for %q", c.new, c.old)
+			t.Errorf("the decoder takes %q for %q", c[1], c[0])
 		}
 	}
 }

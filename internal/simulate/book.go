@@ -78,7 +78,7 @@ func (x Reading) Entry() string {
 	}
 	switch x.Kind {
 	case "tie":
-		return fmt.Sprintf("{tie: %s %s, is: %s, tool: %s%s}", x.Marks[0], x.Marks[1], x.Text[0], x.Tool, own)
+		return fmt.Sprintf("{tie: %s %s, is: %s, tool: %s%s%s}", x.Marks[0], x.Marks[1], quoted(x.Text[0]), x.Tool, own, x.signed())
 	case "offset":
 		return fmt.Sprintf("{offset: %s, line: %s %s, at: %s, %s: %s%s}", x.Marks[0], x.Marks[1], x.Marks[2],
 			x.Text[0], handName(x.Typed[1] >= 0), x.Text[1], own)
@@ -90,6 +90,29 @@ func (x Reading) Entry() string {
 		return fmt.Sprintf("{seen: %s, setup: %s, at: [%s, %s]%s%s}", x.Marks[0], x.Setup, x.Text[0], x.Text[1], flip, own)
 	}
 	panic("simulate: no such kind of reading: " + x.Kind)
+}
+
+// signed is what the entry says of when, by whom and what for.
+func (x Reading) signed() string {
+	said := ""
+	if x.Check {
+		said += ", check: true"
+	}
+	if x.Time != "" {
+		said += ", time: \"" + x.Time + "\""
+	}
+	if x.By != "" {
+		said += ", by: " + x.By
+	}
+	return said
+}
+
+// quoted puts feet and inches in quotes; a plain figure stays.
+func quoted(text string) string {
+	if strings.Contains(text, "'") {
+		return "\"" + text + "\""
+	}
+	return text
 }
 
 func handName(left bool) string {

@@ -76,9 +76,13 @@ type Reading struct {
 	Tool  string
 	Flip  bool
 	Own   []float64 // sigma that the reading itself states; nil where none
+	Time  string    // RFC 3339; empty where the book does not say
+	By    string    // who took it; empty where the book does not say
+	Check bool      // an independent check
 	True  []float64
+	Read  []float64 // with the noise, before typing
 	Typed []float64
-	Text  []string  // Typed in the unit of the book, without sign for an offset's left
+	Text  []string  // Typed in the unit of the book (feet and inches in a book of feet), without sign for an offset's left
 	SD    []float64 // of each part by the book's own words, with the definition of its marks
 }
 

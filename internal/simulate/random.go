@@ -12,6 +12,9 @@ const (
 	streamPlan
 	streamNoise
 	streamWrong
+	streamMistakes
+	streamBroken
+	streamTape
 )
 
 // stream is a source of its own for a seed, a purpose and names, so that what is drawn for one

@@ -25,9 +25,13 @@ func (v *visit) tie(a, b, tool string) {
 	if d > tapeMost {
 		return
 	}
+	v.take(Reading{Kind: "tie", Marks: []string{a, b}, Tool: tool, True: []float64{d}, SD: []float64{v.tieSD(a, b, tool, d)}})
+}
+
+// tieSD is the sd of a tie of length d by the book's own words.
+func (v *visit) tieSD(a, b, tool string, d float64) float64 {
 	t := v.tool(tool)
-	sd := norm(t.Sigma, t.PPM*1e-6*d, v.definition[a], v.definition[b])
-	v.take(Reading{Kind: "tie", Marks: []string{a, b}, Tool: tool, True: []float64{d}, SD: []float64{sd}})
+	return norm(t.Sigma, t.PPM*1e-6*d, v.definition[a], v.definition[b])
 }
 
 // offset reads a mark from the line of two pegs. own is the sigma of both parts as written with
@@ -79,8 +83,9 @@ func (v *visit) take(x Reading) {
 		if x.Kind == "offset" && i == 1 {
 			text = strings.TrimPrefix(text, "-") // the book says left or right instead
 		}
-		x.Text, x.Typed = append(x.Text, text), append(x.Typed, typed)
+		x.Read, x.Text, x.Typed = append(x.Read, value), append(x.Text, text), append(x.Typed, typed)
 	}
+	v.sign(&x)
 	x.N = strconv.Itoa(len(v.readings) + 1)
 	v.readings = append(v.readings, x)
 }
@@ -93,6 +98,8 @@ func typedAs(value float64, unit string, fine bool) (text string, typed float64)
 		text = strconv.FormatFloat(value, 'f', 7, 64)
 	case unit == "mm":
 		text = strconv.FormatFloat(1000*value, 'f', 0, 64)
+	case unit == "ft":
+		return feetText(value)
 	default:
 		text = strconv.FormatFloat(value, 'f', 3, 64)
 	}
@@ -104,6 +111,9 @@ func typedAs(value float64, unit string, fine bool) (text string, typed float64)
 
 // valueOf is the length written, in metres.
 func valueOf(text, unit string) float64 {
+	if unit == "ft" {
+		return feetValue(text)
+	}
 	f, err := strconv.ParseFloat(text, 64)
 	if err != nil {
 		panic("simulate: typed a figure that cannot be read: " + text)

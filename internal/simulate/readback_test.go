@@ -1,6 +1,7 @@
 package simulate_test
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -116,6 +117,8 @@ func (p page) length(v any) float64 {
 		f = float64(x)
 	case int64:
 		f = float64(x)
+	case string:
+		return inches(x) * 0.0254
 	default:
 		return math.NaN()
 	}
@@ -123,6 +126,15 @@ func (p page) length(v any) float64 {
 		f /= 1000
 	}
 	return f
+}
+
+// inches reads feet and inches apart from the package's own reader.
+func inches(text string) float64 {
+	var feet, whole, top, bottom float64
+	if n, _ := fmt.Sscanf(text, "%f' %f %f/%f", &feet, &whole, &top, &bottom); n < 4 {
+		top, bottom = 0, 1
+	}
+	return 12*feet + whole + top/bottom
 }
 
 func own(t *testing.T, r map[string]any, first, second float64) []float64 {

@@ -30,6 +30,7 @@ type visit struct {
 	shared     float64 // the definition of the line, 0 where marks have their own
 	setups     []Setup
 	readings   []Reading
+	crew       crew
 }
 
 // settle names the pegs and the marks, and brings everything to the frame of the pegs. Where

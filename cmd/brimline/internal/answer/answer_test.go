@@ -47,14 +47,14 @@ func TestTheWordComesFirst(t *testing.T) {
 	for _, state := range []string{"ready", "unproven", "unfit"} {
 		r := triangle()
 		r.Shape.State = state
-		if got := answer.Text(r, unit.M); !strings.HasPrefix(got, "Larch: "+state+"\n") {
+		if got := answer.Text(r, unit.M, "larch.yaml"); !strings.HasPrefix(got, "Larch: "+state+"\n") {
 			t.Errorf("%s: begins %q", state, got[:40])
 		}
 	}
 }
 
 func TestWhatAMeasurerReads(t *testing.T) {
-	got := answer.Text(triangle(), unit.M)
+	got := answer.Text(triangle(), unit.M, "larch.yaml")
 	for _, want := range []string{
 		"Least known across an outline: ± 19 mm (95 %), at r2.",
 		"- Nothing controls r2.\n",
@@ -70,7 +70,7 @@ func TestWhatAMeasurerReads(t *testing.T) {
 		"r2    −2.500  3.000  12       –  not controlled; or −2.500, −3.000",
 		"not fixed yet",
 		"1  tie A r1",
-		"any  lone",
+		"any  ◧ lone",
 		"struck: metre",
 	} {
 		if !strings.Contains(got, want) {
@@ -84,14 +84,14 @@ func TestPlusIsRoundedUp(t *testing.T) {
 	r := triangle()
 	r.Marks["r1"].Ellipse95.Major = 0.0080001
 	for u, want := range map[unit.Unit]string{unit.M: "  9  ", unit.CM: "  9  ", unit.FT: "3/8″"} {
-		if got := answer.Text(r, u); !strings.Contains(row(got, "  r1 "), want) {
+		if got := answer.Text(r, u, "larch.yaml"); !strings.Contains(row(got, "  r1 "), want) {
 			t.Errorf("%s: %q does not hold %q", u, row(got, "  r1 "), want)
 		}
 	}
 }
 
 func TestFeetJobsReadInFeet(t *testing.T) {
-	got := answer.Text(triangle(), unit.FT)
+	got := answer.Text(triangle(), unit.FT, "larch.yaml")
 	for _, want := range []string{"3′ 11 1/4″", "395.4 ft²", "79′ 3 7/8″"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
@@ -103,7 +103,7 @@ func TestFeetJobsReadInFeet(t *testing.T) {
 func TestFitsAndNeverFails(t *testing.T) {
 	empty := &survey.Result{Shape: survey.Shape{State: "unproven", Tolerance: 0.025}}
 	for _, r := range []*survey.Result{empty, triangle()} {
-		for _, l := range strings.Split(answer.Text(r, unit.M), "\n") {
+		for _, l := range strings.Split(answer.Text(r, unit.M, "larch.yaml"), "\n") {
 			if utf8.RuneCountInString(l) > 80 || strings.TrimRight(l, " ") != l {
 				t.Errorf("line of %d: %q", utf8.RuneCountInString(l), l)
 			}
@@ -118,13 +118,13 @@ func TestNoControlCharacters(t *testing.T) {
 	r.Readings[3].Why = "me\ntre\r\x9b31m"
 	r.Findings[0].Text = "odd\x07 word"
 	r.Marks["\x1b]0;"], r.MarkOrder = r.Marks["r3"], append(r.MarkOrder, "\x1b]0;")
-	got := answer.Text(r, unit.M)
+	got := answer.Text(r, unit.M, "larch.yaml")
 	for _, c := range got {
 		if unicode.IsControl(c) && c != '\n' || c == '\u202e' {
 			t.Errorf("holds %q", c)
 		}
 	}
-	if strings.Count(got, "\n") != strings.Count(answer.Text(triangle(), unit.M), "\n")+1 { // one mark more
+	if strings.Count(got, "\n") != strings.Count(answer.Text(triangle(), unit.M, "larch.yaml"), "\n")+1 { // one mark more
 		t.Errorf("rows broken in\n%s", got)
 	}
 }

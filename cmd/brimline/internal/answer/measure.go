@@ -3,6 +3,7 @@ package answer
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"brimline/unit"
 )
@@ -47,6 +48,21 @@ func (m measure) smallUnit(v float64) string {
 		return m.style.LengthUnit(v)
 	}
 	return unit.Style{Form: unit.Millimetres}.LengthUnit(v)
+}
+
+// tenth is a small length to a tenth of a millimetre, where halves of a tolerance stand.
+func (m measure) tenth(v float64) string {
+	if m.feet() {
+		return m.style.Length(v)
+	}
+	return strings.TrimSuffix(decimal(v*1000, 1), ".0")
+}
+
+func (m measure) tenthUnit(v float64) string {
+	if m.feet() {
+		return m.style.LengthUnit(v)
+	}
+	return m.tenth(v) + " mm"
 }
 
 // plus is a ± in a column, rounded up to the step of the unit: a promise is never rounded away.

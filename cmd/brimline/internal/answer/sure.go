@@ -47,12 +47,16 @@ func agreement(s survey.Statistics) string {
 	return text
 }
 
-// hiding names the reading in which the largest mistake could stand unseen.
+// hiding names the reading in which the largest mistake could stand unseen, where the result does
+// not say better what it would do.
 func hiding(r *survey.Result, m measure) string {
+	if len(r.Shape.Weakest) > 0 {
+		return ""
+	}
 	var worst *survey.Reading
 	for i := range r.Readings {
 		d := r.Readings[i].Detectable
-		if d != nil && used(r.Readings[i]) && (worst == nil || *d > *worst.Detectable) {
+		if d != nil && used(r.Readings[i]) && !m.of(r.Readings[i].Kind).angle && (worst == nil || *d > *worst.Detectable) {
 			worst = &r.Readings[i]
 		}
 	}
@@ -84,16 +88,21 @@ func moving(r *survey.Result, m measure) string {
 
 // alone lists the readings in which nothing would show a mistake.
 func alone(r *survey.Result) string {
+	ns := lone(r)
+	if len(ns) == 0 {
+		return ""
+	}
+	return "Nothing would show a mistake in " + counted(len(ns), "reading") + ": " + finding.List(ns) + "."
+}
+
+func lone(r *survey.Result) []string {
 	var ns []string
 	for _, x := range r.Readings {
 		if x.State == "lone" {
 			ns = append(ns, x.N)
 		}
 	}
-	if len(ns) == 0 {
-		return ""
-	}
-	return "Nothing would show a mistake in " + counted(len(ns), "reading") + ": " + finding.List(ns) + "."
+	return ns
 }
 
 // loose lists the marks whose place rests on such readings.

@@ -7,50 +7,12 @@ import (
 	"brimline/survey"
 )
 
-// head is the word and its one sentence.
-func head(r *survey.Result, m measure) string {
-	s := r.Shape
-	tolerance := m.smallUnit(s.Tolerance)
-	say := meaning(s.State, tolerance)
-	if s.Worst == nil && s.State == "unproven" {
-		say = "There is no shape to judge yet."
-	}
-	text := s.State + "\n" + wrap(say, "", "")
-	if s.Worst != nil {
-		where := ""
-		if s.At != "" {
-			where = ", at " + s.At
-		}
-		text += wrap("Least known across an outline: ± "+m.smallUnit(m.up(*s.Worst))+" (95 %)"+where+".", "", "")
-	}
-	if r.Book.Name == "" {
-		return text
-	}
-	return Plain(r.Book.Name) + ": " + text
-}
-
-// meaning says what a state asks of the reader. The states are those of docs/conventions.md.
-func meaning(state, tolerance string) string {
-	switch state {
-	case "ready":
-		return "The shape is known well enough for its tolerance of " + tolerance + ", and a mistake that would spoil it would have shown."
-	case "unproven":
-		return "The shape may be right, but a mistake could stand in the readings unseen and move it beyond its tolerance of " + tolerance + "."
-	case "unfit":
-		return "Cut nothing from this yet: the shape is not known well enough for its tolerance of " + tolerance + "."
-	}
-	return "Nothing can be said of the shape."
-}
-
-// todo is what is wrong and what to do: the reasons of the verdict, then the findings as sorted in
-// the result, each with its cure under it.
+// todo lists what is open, as sorted in the result.
 func todo(r *survey.Result) string {
-	var b strings.Builder
-	for _, w := range r.Shape.Why {
-		b.WriteString(wrap(sentence(upper(w)), "- ", "  "))
+	if len(r.Findings) == 0 {
+		return ""
 	}
-	b.WriteString(Findings(r.Findings))
-	return b.String()
+	return "What is open\n" + Findings(r.Findings)
 }
 
 // Findings lists findings in the order given, each with its cure under it; empty for none.
@@ -97,5 +59,21 @@ func wrap(text, first, rest string) string {
 		}
 		line += gap + w
 	}
-	return b.String() + line + "\n"
+	return b.String() + strings.TrimRight(line, " ") + "\n"
+}
+
+// bullet is a sentence of a list.
+func bullet(text string) string { return wrap(sentence(text), "- ", "  ") }
+
+// percent says odds from 0 to 1; what would round to nothing or to all is said to be less or more.
+func percent(p float64) string {
+	switch {
+	case p > 0 && p < 0.001:
+		return "under 0.1 %"
+	case p < 0.1:
+		return strings.TrimSuffix(decimal(100*p, 1), ".0") + " %"
+	case p < 1 && p > 0.99:
+		return "over 99 %"
+	}
+	return decimal(100*p, 0) + " %"
 }

@@ -1,0 +1,91 @@
+package adjust
+
+import (
+	"context"
+	"slices"
+
+	"brimline/finding"
+	"brimline/network"
+)
+
+// Change is a variation of a solution.
+type Change struct {
+	Out    []int         // parts left out besides those that always are
+	Parts  []int         // parts that are given other values
+	Values []float64     // these
+	Held   bool          // the other values take part only where nothing else holds what they hold
+	From   network.State // where to begin; nil: at the solution
+	Joint  bool          // checks take part as readings do
+}
+
+const trySteps = 30
+
+// Try adjusts a variation without saying how sure it is: its weighted sum of squares and its
+// state.
+func (s *Solution) Try(ctx context.Context, c Change) (cost float64, x network.State, settled bool) {
+	t := s.vary(c)
+	settled = t.iterate(ctx, nil, trySteps)
+	return t.cost(t.X), t.X, settled
+}
+
+// Again adjusts a variation in full; nil when the context ends.
+func (s *Solution) Again(ctx context.Context, c Change) *Solution {
+	t := s.vary(c)
+	t.Converged = t.iterate(ctx, nil, 2*trySteps)
+	t.finish()
+	t.dropComputed(ctx, trySteps)
+	if ctx.Err() != nil {
+		return nil
+	}
+	t.reliability()
+	return t
+}
+
+// vary is a solution of its own that begins where the change says.
+func (s *Solution) vary(c Change) *Solution {
+	t := &Solution{Net: s.changed(c), X: slices.Clone(s.X), Robust: s.Robust, Base: s.Base, In: slices.Clone(s.In),
+		Out: slices.Clone(s.Out), Agrees: make([]bool, len(s.In)), Held: s.Held, First: s.First}
+	if c.From != nil {
+		copy(t.X, c.From)
+	}
+	if c.Joint {
+		for i := range t.Net.Obs {
+			if t.Net.Obs[i].Check && s.sys.has[i] {
+				t.In[i] = true
+				for p := s.First[i]; p < s.First[i+1]; p++ {
+					t.Out[p] = false
+				}
+			}
+		}
+	}
+	for _, p := range c.Out {
+		t.Out[p] = true
+	}
+	t.sys = s.sys.another(t.Net, t.Out)
+	t.count()
+	return t
+}
+
+// changed is the network with other values; the network itself stays.
+func (s *Solution) changed(c Change) *network.Network {
+	if len(c.Parts) == 0 {
+		return s.Net
+	}
+	n := *s.Net
+	n.Obs = slices.Clone(n.Obs)
+	mine := map[int]bool{}
+	for k, p := range c.Parts {
+		i, at := s.partAt(p)
+		o := &n.Obs[i]
+		if !mine[i] {
+			o.Values = slices.Clone(o.Values)
+			mine[i] = true
+		}
+		o.Values[at] = c.Values[k]
+		o.Computed = o.Computed || c.Held
+	}
+	return &n
+}
+
+// Findings is what a person should know of the solution as a whole.
+func (s *Solution) Findings() []finding.Finding { return s.findings() }

@@ -1,0 +1,114 @@
+package main
+
+import (
+	"math"
+
+	"brimline/internal/simulate"
+	"brimline/survey"
+)
+
+// between is the test of what lies between marks, which taping marks cannot pass.
+const between = "between"
+
+// usual is the length of a pool of usual size, metres; common practice, no source.
+var usual = [2]float64{8, 12}
+
+// jobPlans are days' work. The first is what is advised (common practice, no source): three
+// pegs, the base three times, the first mark again, six long tapes between marks; a reading of a
+// mark has an sd of √(3.2² + 2.4²) = 4.0 mm. The second differs in that: √(5² + 4²) = 6.4 mm.
+// The third has two pegs and checks nothing.
+var jobPlans = []simulate.Plan{
+	{Called: "as advised, 4 mm", Sizes: usual, Pegs: 3, PegTies: true, Base: 3, FirstAgain: true, Checks: 6, Sigma: 0.0032, Definition: 0.0024},
+	{Called: "as advised, 6.4 mm", Sizes: usual, Pegs: 3, PegTies: true, Base: 3, FirstAgain: true, Checks: 6, Sigma: 0.005, Definition: 0.004},
+	{Called: "two pegs, no checks, 4 mm", Sizes: usual, Pegs: 2, Base: 1, Sigma: 0.0032, Definition: 0.0024},
+	{Called: "two pegs, no checks, 6.4 mm", Sizes: usual, Pegs: 2, Base: 1, Sigma: 0.005, Definition: 0.004},
+}
+
+// jobTally is what was said of one job.
+type jobTally struct {
+	solved, ready, whole, unproven, unfit, cured int
+	worst                                        float64
+	why                                          string
+}
+
+func jobs(c config) *report {
+	r := &report{}
+	for i, p := range jobPlans {
+		var t jobTally
+		for k, one := range pools(c.n, func(k int) jobTally { return job(simulate.Visit(c.kind(i)+uint64(k), shape(k), p)) }) {
+			t.solved, t.ready, t.whole = t.solved+one.solved, t.ready+one.ready, t.whole+one.whole
+			t.unproven, t.unfit, t.cured = t.unproven+one.unproven, t.unfit+one.unfit, t.cured+one.cured
+			t.worst += one.worst / float64(c.n)
+			if i == 0 && one.ready == 0 || i > 0 && one.ready == 1 {
+				r.miss(c, "%s seed %d: %s", p.Called, c.kind(i)+uint64(k), one.why)
+			}
+		}
+		r.atLeast(p.Called, "solved", t.solved, c.n, 100)
+		t.tell(r, i, p.Called, c.n)
+	}
+	return r
+}
+
+func (t jobTally) tell(r *report, i int, name string, n int) {
+	switch i {
+	case 0:
+		r.atLeast(name, "ready at marks", t.ready, n, 90)
+	case 1:
+		r.atMost(name, "ready at marks", t.ready, n, 0)
+		r.atLeast(name, "of the others, with a tape that would help", t.cured, n-t.ready, 100)
+	default:
+		r.atMost(name, "ready at marks", t.ready, n, 0)
+	}
+	r.plain(name, "ready between marks as well", t.whole, n)
+	r.plain(name, "unproven", t.unproven, n)
+	r.plain(name, "unfit", t.unfit, n)
+	r.figure(name, "mean of the worst 95 % uncertainty at a mark", 1000*t.worst, "mm", math.NaN(), math.NaN())
+}
+
+func job(c simulate.Case) jobTally {
+	r := solve(c)
+	if r == nil {
+		return jobTally{why: "unsolved"}
+	}
+	t := jobTally{solved: 1}
+	state, why := atMarks(r)
+	t.why = state + ": " + why
+	switch state {
+	case "ready":
+		t.ready = 1
+	case "unproven":
+		t.unproven = 1
+	default:
+		t.unfit = 1
+	}
+	if r.Shape.State == "ready" {
+		t.whole = 1
+	}
+	if state != "ready" && proposed(c, r) != nil {
+		t.cured = 1
+	}
+	if r.Shape.Worst != nil {
+		t.worst = *r.Shape.Worst
+	}
+	return t
+}
+
+// atMarks is the state of the shape as its tests at marks have it, and why.
+func atMarks(r *survey.Result) (state, why string) {
+	state = "ready"
+	rank := map[string]int{"ready": 0, "unproven": 1, "unfit": 2}
+	n := 0
+	for _, t := range r.Shape.Tests {
+		if t.Name == between {
+			continue
+		}
+		n++
+		if rank[t.State] > rank[state] {
+			state, why = t.State, t.Name+" at "+t.At+" "+t.Why
+		}
+	}
+	if n == 0 { // no test, no word
+		return "unfit", "no tests"
+	}
+	return state, why
+}

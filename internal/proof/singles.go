@@ -1,0 +1,41 @@
+package main
+
+import (
+	"math"
+
+	"brimline/internal/simulate"
+)
+
+// wellRead are the ways in which each mark is read twice more than fixes it.
+var wellRead = []simulate.Plan{
+	{Called: "four pegs", Pegs: 4, PegTies: true, Base: 2},
+	{Called: "three pegs and every neighbour", Pegs: 3, PegTies: true, Base: 3, Rows: true, Neighbours: true, Checks: 4},
+}
+
+func singles(c config) *report {
+	r := &report{}
+	for i, p := range wellRead {
+		a := gather(c, r, c.n/len(wellRead), c.kind(i), func(seed uint64, k int) rates {
+			return spoiled(simulate.Visit(seed, shape(k), p))
+		})
+		a.tell(r, p.Called, true)
+	}
+	return r
+}
+
+// tell writes the rates down, with their bands where they have one.
+func (a rates) tell(r *report, group string, banded bool) {
+	open := math.NaN()
+	least, most := func(v float64) float64 { return v }, func(v float64) float64 { return v }
+	if !banded {
+		least, most = func(float64) float64 { return open }, func(float64) float64 { return open }
+	}
+	r.plain(group, "solved", a.solved, a.tried)
+	r.plain(group, "mistakes beyond 1.25 × detectable, of all planted", a.counts, a.planted)
+	r.atLeast(group, "of those suspect or doubtful", a.shown, a.counts, least(98))
+	r.atLeast(group, "of those suspect", a.suspect, a.counts, least(95))
+	r.atMost(group, "good readings suspect", a.goodSuspect, a.good, most(0.5))
+	r.atMost(group, "good readings doubtful", a.goodDoubtful, a.good, most(1))
+	r.atLeast(group, "right code first, value within 2 mm", a.rightCode, a.named, least(90))
+	r.atLeast(group, "of no listed kind: unknown first, no value", a.leftOpen, a.other, least(80))
+}

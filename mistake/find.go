@@ -1,0 +1,328 @@
+package mistake
+
+import (
+	"context"
+	"math"
+	"sort"
+
+	"brimline/adjust"
+	"brimline/fieldbook"
+	"brimline/network"
+)
+
+// shown is the log odds against none from which a mistake counts as shown: more likely than not.
+const shown = 0.0
+
+const sure = 0.95 // posterior from which a reading is suspect
+
+// finder is one search.
+type finder struct {
+	ctx   context.Context
+	s     *adjust.Solution // of all readings, checks apart
+	book  *fieldbook.Book
+	cand  [][]candidate // by part, made when asked for
+	pegs  []int
+	isPeg []bool
+	cols  []column
+}
+
+// Find looks for mistakes in the readings of a solution that holds them all; it always answers,
+// with the solution itself where nothing is shown. nil when the context ends.
+func Find(ctx context.Context, s *adjust.Solution, b *fieldbook.Book) *Report {
+	r := newReport(s)
+	if s.Rows == 0 || s.Redundancy <= 0 && !anyCheck(s) {
+		return r
+	}
+	f := &finder{ctx: ctx, s: s, book: b, cand: make([][]candidate, s.First[len(s.In)])}
+	f.findColumns()
+	x := s.X
+	if s.Robust != nil {
+		x = s.Robust
+	}
+	found := f.search(x)
+	if ctx.Err() != nil {
+		return nil
+	}
+	if len(found.taken) == 0 {
+		return r
+	}
+	f.conclude(r, found.taken, found.x)
+	if ctx.Err() != nil {
+		return nil
+	}
+	return r
+}
+
+func anyCheck(s *adjust.Solution) bool {
+	for i := range s.Net.Obs {
+		if s.Net.Obs[i].Check && s.Net.Obs[i].Use {
+			return true
+		}
+	}
+	return false
+}
+
+// value is what the book says of a part; its sign is the book's.
+func (f *finder) value(p int) float64 {
+	i := f.s.ObsOf(p)
+	return f.s.Net.Obs[i].Values[p-f.s.First[i]]
+}
+
+// candidatesOf lists what a length may have been.
+func (f *finder) candidatesOf(p int) []candidate {
+	if f.cand[p] == nil {
+		f.cand[p] = possible(f.s, f.book, p)
+	}
+	return f.cand[p]
+}
+
+// possible lists the lengths that part p may have been; never nil, empty where it is no length.
+func possible(s *adjust.Solution, b *fieldbook.Book, p int) []candidate {
+	i := s.ObsOf(p)
+	o := &s.Net.Obs[i]
+	out := []candidate{}
+	if name := o.Kind.Name(); !isLength(name) || name == "straight" || name == "arc" || b == nil {
+		return out
+	}
+	k := p - s.First[i]
+	v := b.Readings[o.Reading].Values[k]
+	sign := 1.0
+	if o.Values[k] < 0 && (len(v.Text) == 0 || v.Text[0] != '-') {
+		sign = -1 // an offset to the right: written without a sign
+	}
+	for _, c := range candidates(b, v, sign*o.Values[k]) {
+		c.metres *= sign
+		out = append(out, c)
+	}
+	return out
+}
+
+// model is the linear model of everything as a set of mistakes leaves it: what they explain by
+// other lengths takes part with these, what they do not explain is out.
+func (f *finder) model(x network.State, taken []*hypothesis) *adjust.Space {
+	c := f.change(taken, x)
+	gone := map[int]bool{}
+	for _, p := range c.Out {
+		gone[p] = true
+	}
+	return f.s.Space(x, c, func(i, p int) bool {
+		return !gone[p] && (f.s.In[i] && !f.s.Out[p] || f.s.Net.Obs[i].Check)
+	})
+}
+
+// setting is a set of mistakes that together explain the book, where the marks are then, and its
+// log posterior but for a constant.
+type setting struct {
+	taken []*hypothesis
+	x     network.State
+	score float64
+}
+
+// assess solves for a setting and scores it: half the sum of squares that is left, less what each
+// mistake costs in odds.
+func (f *finder) assess(s setting) setting {
+	cost, x, ok := f.s.Try(f.ctx, f.change(s.taken, s.x))
+	if ok {
+		s.x = x
+	}
+	s.score = -cost / 2
+	for _, h := range s.taken {
+		s.score += h.ln
+	}
+	return s
+}
+
+// search explains the book by single mistakes alone and then, where several readings misfit, by
+// each likely group with the single mistakes that remain, and keeps what explains it best.
+func (f *finder) search(x network.State) setting {
+	first := f.model(x, nil)
+	best := f.singly(setting{x: x})
+	for range 3 {
+		if len(best.taken) < 2 || !f.manyOdd(first) {
+			break
+		}
+		var groups []*hypothesis
+		for _, h := range best.taken {
+			if len(h.why) == 0 {
+				groups = append(groups, h)
+			}
+		}
+		now := best
+		for _, g := range f.promising(first, groups) {
+			if s := f.singly(setting{taken: append(append([]*hypothesis(nil), groups...), g), x: g.x}); s.score > now.score {
+				now = s
+			}
+		}
+		if now.score == best.score {
+			break
+		}
+		best = now
+		var kept []*hypothesis
+		for _, h := range best.taken {
+			if len(h.why) == 0 {
+				kept = append(kept, h)
+			}
+		}
+		first = f.model(best.x, kept)
+	}
+	best.taken, best.x = f.review(best.taken, best.x)
+	return best
+}
+
+// promising is the best hypothesis of each kind of group and the best two of all, those that
+// explain more than one reading's worth.
+func (f *finder) promising(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
+	all := f.groups(sp, taken)
+	sort.SliceStable(all, func(a, b int) bool { return all[a].score > all[b].score })
+	var out []*hypothesis
+	seen := map[string]int{}
+	for _, h := range all {
+		if seen[h.Code] < 2 && h.score > shown && h.x != nil {
+			seen[h.Code]++
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+// singly takes single mistakes one after another, the best explained first, each time from a model
+// without those found, and gives back what fits again.
+func (f *finder) singly(s setting) setting {
+	for round := 0; round < 6+len(f.s.In)/8 && f.ctx.Err() == nil; round++ {
+		sp := f.model(s.x, s.taken)
+		best := f.choose(sp, f.singles(sp, s.taken))
+		if len(best) == 0 {
+			break
+		}
+		s.taken = append(append([]*hypothesis(nil), s.taken...), best...)
+		s.x = f.place(s.taken, best, s.x)
+		s = f.giveBack(s)
+	}
+	return f.assess(s)
+}
+
+// manyOdd says whether more than one reading misfits, so that groups are worth asking.
+func (f *finder) manyOdd(sp *adjust.Space) bool {
+	odd, rows := 0, 0.0
+	for p, in := range sp.Member {
+		if in {
+			rows += sp.R[p]
+			if math.Abs(sp.W(p)) > adjust.WLimit {
+				odd++
+			}
+		}
+	}
+	return odd >= 2 || sp.Cost > rows+3*math.Sqrt(2*rows+1)
+}
+
+// choose takes the best hypothesis, with others of single readings that hardly share an error with
+// it; a pair where no single one is shown. None: nothing is shown.
+func (f *finder) choose(sp *adjust.Space, all []*hypothesis) []*hypothesis {
+	total := math.Inf(-1)
+	for _, h := range all {
+		total = addLog(total, h.score)
+	}
+	if total < shown {
+		return f.pair(sp, all)
+	}
+	best := []*hypothesis{all[0]}
+	if len(all[0].parts) > 1 {
+		return best
+	}
+	const (
+		clear = 12.0 // score of a reading that may be taken in the same round
+		apart = 0.05 // correlation of the errors
+	)
+	for _, h := range all[1:] {
+		if h.score < clear || len(h.parts) > 1 || len(best) >= 8 {
+			continue
+		}
+		free := true
+		for _, b := range best {
+			q := b.parts[0]
+			rho := sp.Column(q)[h.parts[0]] / math.Sqrt(sp.R[q]*sp.R[h.parts[0]])
+			free = free && math.Abs(rho) < apart
+		}
+		if free {
+			best = append(best, h)
+		}
+	}
+	return best
+}
+
+// pair tries two readings wrong at once among the ten best.
+func (f *finder) pair(sp *adjust.Space, all []*hypothesis) []*hypothesis {
+	var ten []*hypothesis
+	for _, h := range all {
+		if len(h.parts) == 1 && len(ten) < 10 {
+			ten = append(ten, h)
+		}
+	}
+	var best []*hypothesis
+	top := shown
+	for a, h := range ten {
+		p := h.parts[0]
+		col := sp.Column(p)
+		for _, g := range ten[a+1:] {
+			q := g.parts[0]
+			rest := sp.R[q] - col[q]*col[q]/sp.R[p]
+			if rest < adjust.LeastRed {
+				continue
+			}
+			u := sp.U[q] - col[q]*sp.U[p]/sp.R[p]
+			second := &hypothesis{parts: f.outWith(q)}
+			second.Mistake = g.Mistake
+			f.explain(second, q, u/rest*sp.SD[q], sp.SD[q]/math.Sqrt(rest), u*u/rest/2, sp.X)
+			if score := h.score + second.score; score > top {
+				top, best = score, []*hypothesis{h, second}
+			}
+		}
+	}
+	return best
+}
+
+// place is where the marks are without the mistaken readings; a group's own solution when one was
+// just taken.
+func (f *finder) place(taken, last []*hypothesis, x network.State) network.State {
+	if len(last) == 1 && last[0].x != nil {
+		x = last[0].x
+	}
+	_, y, ok := f.s.Try(f.ctx, f.change(taken, x))
+	if !ok {
+		return x
+	}
+	return y
+}
+
+// change is the variation that a set of mistakes amounts to: single readings go; groups whose
+// lengths are known take part with the lengths that they were.
+func (f *finder) change(taken []*hypothesis, x network.State) adjust.Change {
+	c := adjust.Change{From: x, Joint: true}
+	for _, h := range taken {
+		if len(h.why) > 0 {
+			c.Out = append(c.Out, h.parts...)
+			continue
+		}
+		for k, p := range h.parts {
+			if math.IsNaN(h.values[k]) {
+				c.Out = append(c.Out, p)
+			} else {
+				c.Parts, c.Values = append(c.Parts, p), append(c.Values, h.values[k])
+			}
+		}
+	}
+	return c
+}
+
+// giveBack returns single readings to the solution that fit it again.
+func (f *finder) giveBack(s setting) setting {
+	sp := f.model(s.x, s.taken)
+	out := setting{x: s.x}
+	for _, h := range s.taken {
+		if p := h.parts[0]; len(h.why) > 0 && len(h.parts) == 1 && math.Abs(sp.W(p)) < 2 {
+			continue
+		}
+		out.taken = append(out.taken, h)
+	}
+	return out
+}

@@ -1,0 +1,456 @@
+package mistake
+
+import (
+	"math"
+	"sort"
+
+	"brimline/adjust"
+	"brimline/network"
+	"brimline/plane"
+)
+
+// weighed is one mistake found (or two that cannot be weighed apart) with everything that could
+// explain it instead.
+type weighed struct {
+	best []*hypothesis
+	all  []*hypothesis
+	none float64 // posterior of no mistake
+	ln   float64 // log of the sum of all scores with none
+}
+
+// review weighs each mistake found again with the others as found until none changes, and drops
+// those that are not shown then.
+func (f *finder) review(taken []*hypothesis, x network.State) ([]*hypothesis, network.State) {
+	for range 4 {
+		var changed bool
+		_, taken, changed = f.weighAll(taken, x)
+		if !changed || f.ctx.Err() != nil {
+			break
+		}
+		x = f.place(taken, nil, x)
+	}
+	return taken, x
+}
+
+// weighAll weighs every mistake in turn against what could stand in its place, with the others as
+// they then are; two at one mark together. It gives what was weighed, the mistakes that are best,
+// and whether one changed.
+func (f *finder) weighAll(taken []*hypothesis, x network.State) (found []weighed, best []*hypothesis, changed bool) {
+	todo := append([]*hypothesis(nil), taken...)
+	for len(todo) > 0 && f.ctx.Err() == nil {
+		h := todo[0]
+		others := append(append([]*hypothesis(nil), best...), todo[1:]...)
+		if l := f.partner(todo, 0); l > 0 {
+			if w, ok := f.weighPair(h, todo[l], without(others, len(best)+l-1), x); ok {
+				changed = changed || !samePair(w.best, h, todo[l])
+				found, best, todo = append(found, w), append(best, w.best...), without(todo, 0, l)
+				continue
+			}
+		}
+		todo = todo[1:]
+		w := f.weighAgain(h, others, x)
+		if w.none > 0.5 {
+			changed = true
+			continue
+		}
+		changed = changed || !sameParts(w.best[0], h)
+		found, best = append(found, w), append(best, w.best[0])
+	}
+	return found, best, changed
+}
+
+func samePair(p []*hypothesis, a, b *hypothesis) bool {
+	return sameParts(p[0], a) && sameParts(p[1], b) || sameParts(p[0], b) && sameParts(p[1], a)
+}
+
+func without(all []*hypothesis, drop ...int) []*hypothesis {
+	var out []*hypothesis
+	for k, h := range all {
+		gone := false
+		for _, d := range drop {
+			gone = gone || k == d
+		}
+		if !gone {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+func sameParts(a, b *hypothesis) bool {
+	if len(a.parts) != len(b.parts) {
+		return false
+	}
+	for k := range a.parts {
+		if a.parts[k] != b.parts[k] {
+			return false
+		}
+	}
+	return true
+}
+
+// weighAgain weighs a mistake against all others that could stand in its place.
+func (f *finder) weighAgain(h *hypothesis, others []*hypothesis, x network.State) weighed {
+	sp := f.model(x, others)
+	all := f.singles(sp, others)
+	if len(h.why) == 0 {
+		all = append(all, f.groups(sp, others)...)
+	}
+	sort.SliceStable(all, func(a, b int) bool { return all[a].score > all[b].score })
+	w := weighed{all: all, ln: 0}
+	for _, g := range all {
+		w.ln = addLog(w.ln, g.score)
+	}
+	w.none = math.Exp(-w.ln)
+	if len(all) > 0 {
+		w.best = all[:1]
+	} else {
+		w.none = 1
+	}
+	return w
+}
+
+// conclude fills the report: states, groups, explanations, and the solution without the mistakes.
+func (f *finder) conclude(r *Report, taken []*hypothesis, x network.State) {
+	found, taken, _ := f.weighAll(taken, x)
+	for _, w := range found {
+		f.judge(r, w)
+	}
+	joinGroups(r)
+	for _, w := range found {
+		for _, h := range w.best {
+			f.tell(r, w, h)
+		}
+	}
+	f.settle(r, taken, x)
+	for _, w := range found {
+		if len(w.best) == 1 {
+			f.elsewhere(r, w, taken, x)
+		}
+	}
+}
+
+// partner is another single mistake at the same mark, −1 without one.
+func (f *finder) partner(taken []*hypothesis, k int) int {
+	for l, g := range taken {
+		if l != k && len(taken[k].why) > 0 && len(g.why) > 0 && f.shareMark(taken[k].Obs[0], g.Obs[0]) {
+			return l
+		}
+	}
+	return -1
+}
+
+func (f *finder) shareMark(i, j int) bool {
+	for _, a := range f.s.Net.Obs[i].Marks {
+		for _, b := range f.s.Net.Obs[j].Marks {
+			if a == b && !f.isPeg[a] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// weighPair weighs two mistakes at one mark together: every first there with every second given it.
+// Each pair stands twice in the list, once from either side, so that the sum is halved.
+func (f *finder) weighPair(h, g *hypothesis, others []*hypothesis, x network.State) (weighed, bool) {
+	w := weighed{ln: math.Inf(-1)}
+	top := math.Inf(-1)
+	sp := f.model(x, others)
+	for _, a := range f.singles(sp, others) {
+		if !f.shareMark(a.Obs[0], h.Obs[0]) && !f.shareMark(a.Obs[0], g.Obs[0]) {
+			continue
+		}
+		if a.x == nil {
+			f.exact(sp, a, others)
+		}
+		if a.x == nil {
+			continue
+		}
+		with := append(append([]*hypothesis(nil), others...), a)
+		for _, b := range f.singles(f.model(a.x, with), with) {
+			if b.Obs[0] == a.Obs[0] {
+				continue
+			}
+			for k := range b.why {
+				b.why[k].score += a.score
+			}
+			b.score += a.score
+			if b.score > top {
+				top, w.best = b.score, []*hypothesis{a, b}
+			}
+			w.all = append(w.all, b)
+		}
+	}
+	if len(w.all) == 0 || top < math.Max(w.best[0].score, h.score)+shown {
+		return w, false
+	}
+	for _, b := range w.all {
+		w.ln = addLog(w.ln, b.score)
+	}
+	w.ln -= math.Ln2
+	return w, true
+}
+
+// judge gives each reading that a mistake may be in its posterior and its state.
+func (f *finder) judge(r *Report, w weighed) {
+	const least = 0.02 // posterior of a reading that is named in a doubtful group
+	chance := map[int]float64{}
+	var order []int
+	for _, h := range w.all {
+		p := math.Exp(h.score - w.ln)
+		for _, i := range unique(h.Obs) {
+			if _, ok := chance[i]; !ok {
+				order = append(order, i)
+			}
+			chance[i] += p
+		}
+	}
+	sort.Ints(order)
+	var doubtful Group
+	for _, i := range order {
+		c := chance[i]
+		c = math.Min(c, 1)
+		r.Wrong[i] = math.Max(r.Wrong[i], c)
+		switch {
+		case c >= sure:
+			r.State[i] = Suspect
+		case c >= least && r.State[i] != Suspect:
+			doubtful.Obs, doubtful.Chance = append(doubtful.Obs, i), append(doubtful.Chance, c)
+		}
+		f.likely(r, w, i)
+	}
+	if len(doubtful.Obs) == 0 {
+		return
+	}
+	for _, i := range doubtful.Obs {
+		r.State[i] = Doubtful
+	}
+	r.Groups = append(r.Groups, doubtful)
+}
+
+func unique(in []int) []int {
+	out := append([]int(nil), in...)
+	sort.Ints(out)
+	n := 0
+	for k, v := range out {
+		if k == 0 || v != out[n-1] {
+			out[n] = v
+			n++
+		}
+	}
+	return out[:n]
+}
+
+// likely lists what may have been done to one reading.
+func (f *finder) likely(r *Report, w weighed, i int) {
+	const least = 0.01
+	put := func(e Explanation) {
+		for k, o := range r.Likely[i] {
+			if o.Code == e.Code && o.Part == e.Part && (o.Value == e.Value || math.IsNaN(o.Value) && math.IsNaN(e.Value)) {
+				r.Likely[i][k].Chance += e.Chance
+				return
+			}
+		}
+		r.Likely[i] = append(r.Likely[i], e)
+	}
+	for _, h := range w.all {
+		for k, p := range h.parts {
+			if f.s.ObsOf(p) != i {
+				continue
+			}
+			if len(h.why) == 0 {
+				put(Explanation{h.Code, h.Cause, p, h.values[k], -1, math.Exp(h.score - w.ln)})
+				continue
+			}
+			for _, o := range h.why {
+				put(Explanation{o.code, o.cause, p, o.metres, o.peg, math.Exp(o.score - w.ln)})
+			}
+			break
+		}
+	}
+	var kept []Explanation
+	for _, e := range r.Likely[i] {
+		if e.Chance >= least {
+			kept = append(kept, e)
+		}
+	}
+	sort.SliceStable(kept, func(a, b int) bool { return kept[a].Chance > kept[b].Chance })
+	r.Likely[i] = kept
+}
+
+// joinGroups makes one of groups that share a reading, and numbers them.
+func joinGroups(r *Report) {
+	for again := true; again; {
+		again = false
+		for a := range r.Groups {
+			for b := a + 1; b < len(r.Groups) && !again; b++ {
+				if shares(r.Groups[a], r.Groups[b]) {
+					r.Groups[a] = joined(r.Groups[a], r.Groups[b])
+					r.Groups = append(r.Groups[:b], r.Groups[b+1:]...)
+					again = true
+				}
+			}
+			if again {
+				break
+			}
+		}
+	}
+	var kept []Group
+	for _, g := range r.Groups {
+		var h Group
+		for k, i := range g.Obs {
+			if r.State[i] == Doubtful {
+				h.Obs, h.Chance = append(h.Obs, i), append(h.Chance, g.Chance[k])
+			}
+		}
+		if len(h.Obs) == 0 {
+			continue
+		}
+		h.Number = len(kept) + 1
+		for _, i := range h.Obs {
+			r.Group[i] = h.Number
+		}
+		kept = append(kept, h)
+	}
+	r.Groups = kept
+}
+
+func shares(a, b Group) bool {
+	for _, i := range a.Obs {
+		for _, k := range b.Obs {
+			if i == k {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func joined(a, b Group) Group {
+	for k, i := range b.Obs {
+		at := -1
+		for n, j := range a.Obs {
+			if i == j {
+				at = n
+			}
+		}
+		if at < 0 {
+			a.Obs, a.Chance = append(a.Obs, i), append(a.Chance, b.Chance[k])
+		} else {
+			a.Chance[at] = math.Max(a.Chance[at], b.Chance[k])
+		}
+	}
+	return a
+}
+
+// tell turns the best hypothesis into the mistake that is offered.
+func (f *finder) tell(r *Report, w weighed, h *hypothesis) {
+	m := h.Mistake
+	if len(h.why) > 0 {
+		i := h.Obs[0]
+		m.Chance = 0
+		m.Code, m.Cause = "unknown", "no listed mistake fits"
+		if len(r.Likely[i]) > 0 {
+			e := r.Likely[i][0]
+			m.Code, m.Cause, m.Chance = e.Code, e.Cause, e.Chance
+			m.Edits = f.edits(e, i)
+		}
+		if r.Group[i] > 0 {
+			m.Doubtful = true
+		}
+	} else {
+		m.Obs = unique(h.Obs)
+		for _, g := range w.all { // the same mistake with other ends counts for it
+			if len(g.why) == 0 && g.Code == h.Code && g.Peg == h.Peg && g.Other == h.Other {
+				m.Chance += math.Exp(g.score - w.ln)
+			}
+		}
+	}
+	r.Mistakes = append(r.Mistakes, m)
+}
+
+func (f *finder) edits(e Explanation, i int) []Edit {
+	if e.Peg >= 0 {
+		o := &f.s.Net.Obs[i]
+		for _, m := range o.Marks {
+			if f.isPeg[m] {
+				return []Edit{{e.Part, math.NaN(), [2]int{m, e.Peg}}}
+			}
+		}
+	}
+	if math.IsNaN(e.Value) {
+		return nil
+	}
+	return []Edit{{e.Part, e.Value, [2]int{-1, -1}}}
+}
+
+// settle solves without the mistaken readings. A mark that they alone hold is held by the lengths
+// that they were, where those are known.
+func (f *finder) settle(r *Report, taken []*hypothesis, x network.State) {
+	c := adjust.Change{From: x, Held: true}
+	for _, h := range taken {
+		for k, p := range h.parts {
+			if len(h.why) > 0 || math.IsNaN(h.values[k]) {
+				c.Out = append(c.Out, p)
+			} else {
+				c.Parts, c.Values = append(c.Parts, p), append(c.Values, h.values[k])
+			}
+		}
+	}
+	s := f.s.Again(f.ctx, c)
+	if s == nil {
+		return
+	}
+	r.Solution = s
+	for _, p := range c.Parts {
+		if i := f.s.ObsOf(p); !s.Out[p] {
+			r.Held = append(r.Held, i)
+		}
+	}
+}
+
+// elsewhere says where a doubtful group may put marks if another of its readings is the wrong one.
+func (f *finder) elsewhere(r *Report, w weighed, taken []*hypothesis, x network.State) {
+	const (
+		least = 0.02
+		apart = 0.003 // metres
+	)
+	best := w.best[0]
+	if len(best.why) == 0 || r.Group[best.Obs[0]] == 0 {
+		return
+	}
+	var others []*hypothesis
+	for _, h := range taken {
+		if h != best {
+			others = append(others, h)
+		}
+	}
+	for _, h := range w.all {
+		if h.Obs[0] == best.Obs[0] || math.Exp(h.score-w.ln) < least {
+			continue
+		}
+		y := h.x
+		if y == nil {
+			var ok bool
+			if _, y, ok = f.s.Try(f.ctx, f.change(append(append([]*hypothesis(nil), others...), h), x)); !ok {
+				continue
+			}
+		}
+		for m := range r.Other {
+			p, q := r.Solution.X.Point(m), y.Point(m)
+			if d := p.Dist(q); d > apart && far(r.Other[m], q, apart) {
+				r.Other[m] = append(r.Other[m], q)
+			}
+		}
+	}
+}
+
+func far(all []plane.Point, q plane.Point, apart float64) bool {
+	for _, p := range all {
+		if p.Dist(q) < apart {
+			return false
+		}
+	}
+	return true
+}

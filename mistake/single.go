@@ -1,0 +1,204 @@
+package mistake
+
+import (
+	"math"
+	"sort"
+
+	"brimline/adjust"
+	"brimline/network"
+)
+
+// hypothesis is one mistake, or several readings wrong by one, with its log posterior (not
+// normalised; none at all scores 0).
+type hypothesis struct {
+	Mistake
+	parts  []int
+	values []float64 // what they were; NaN unknown
+	score  float64
+	half   float64       // half the drop of the sum of squares that the score rests on
+	ln     float64       // the rest of the score: odds, misfit of a known size, width of a free one
+	x      network.State // where the marks are if it is so; nil: only the linear model was asked
+	why    []option      // of a single reading: each explanation with its own score
+}
+
+// option is one explanation of a single reading.
+type option struct {
+	candidate
+	peg   int
+	score float64
+}
+
+// Range of an error of unknown size: common practice, no source. A turn may be wrong by anything.
+const (
+	lengthRange = 10.0
+	angleRange  = 2 * math.Pi
+)
+
+// singles weighs every reading of the model by itself. Only readings whose test exceeds leastW are
+// listed; the others cannot matter beside them.
+func (f *finder) singles(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
+	const leastW = 1.5
+	var all []*hypothesis
+	for p, in := range sp.Member {
+		if !in || sp.R[p] < adjust.LeastRed || math.Abs(sp.W(p)) < leastW {
+			continue
+		}
+		w := sp.W(p)
+		e, s := sp.Estimate(p)
+		h := &hypothesis{parts: f.outWith(p), score: w * w / 2}
+		h.Obs, h.Peg, h.Other, h.From, h.To = []int{f.s.ObsOf(p)}, -1, -1, -1, -1
+		f.explain(h, p, e, s, w*w/2, sp.X)
+		all = append(all, h)
+	}
+	sort.SliceStable(all, func(a, b int) bool { return all[a].score > all[b].score })
+	f.sharpen(sp, all, taken)
+	return all
+}
+
+// outWith lists the parts that go when p is wrong: an offset may lose one part, an instrument's
+// point goes whole.
+func (f *finder) outWith(p int) []int {
+	i := f.s.ObsOf(p)
+	if _, seen := f.s.Net.Obs[i].Kind.(network.Seen); !seen {
+		return []int{p}
+	}
+	return span(f.s, i)
+}
+
+func span(s *adjust.Solution, i int) []int {
+	var all []int
+	for q := s.First[i]; q < s.First[i+1]; q++ {
+		all = append(all, q)
+	}
+	return all
+}
+
+// explain scores what may have been done to part p, its error being e with standard deviation s
+// and half the drop of the sum of squares half; the place x gives the lengths to other pegs.
+func (f *finder) explain(h *hypothesis, p int, e, s, half float64, x network.State) {
+	o := &f.s.Net.Obs[f.s.ObsOf(p)]
+	width := lengthRange
+	if !isLength(o.Kind.Name()) {
+		width = angleRange
+	}
+	h.why = h.why[:0]
+	for _, c := range f.candidatesOf(p) {
+		d := e - (f.value(p) - c.metres)
+		h.why = append(h.why, option{c, -1, half - d*d/(2*s*s) + c.ln})
+	}
+	if _, tie := o.Kind.(network.Tie); tie {
+		h.why = f.otherPegs(h.why, o, e, s, half, x)
+	}
+	p0 := odds(f.book, "unknown")
+	h.why = append(h.why, option{candidate{"unknown", "no listed mistake fits", math.NaN(), 0}, -1,
+		half + math.Log(p0*s*math.Sqrt(2*math.Pi)/width)})
+	sort.SliceStable(h.why, func(a, b int) bool { return h.why[a].score > h.why[b].score })
+	h.score = math.Inf(-1)
+	for _, w := range h.why {
+		h.score = addLog(h.score, w.score)
+	}
+	h.half, h.ln = half, h.score-half
+	h.Code, h.Cause, h.values = h.why[0].code, h.why[0].cause, []float64{h.why[0].metres}
+	h.Size = e
+}
+
+// otherPegs adds the hypothesis that a tie was taped to another peg than the one written.
+func (f *finder) otherPegs(why []option, o *network.Obs, e, s, half float64, x network.State) []option {
+	prior := odds(f.book, "wrong-peg") / float64(max(len(f.pegs)-1, 1))
+	for side, m := range o.Marks {
+		if !f.isPeg[m] {
+			continue
+		}
+		far := x.Point(o.Marks[1-side])
+		for _, q := range f.pegs {
+			if q == m || q == o.Marks[1-side] {
+				continue
+			}
+			d := e - o.Scale*(far.Dist(x.Point(q))-far.Dist(x.Point(m)))
+			why = append(why, option{candidate{"wrong-peg", "taped to " + f.s.Net.Marks[q] + ", not to " + f.s.Net.Marks[m], math.NaN(), 0}, q,
+				half - d*d/(4*s*s) + math.Log(prior) - math.Ln2/2})
+		}
+	}
+	return why
+}
+
+func isLength(kind string) bool { return kind != "turn" && kind != "square" }
+
+// sharpen asks the best hypotheses again by solutions of their own: with an error of many times
+// the precision the linear model puts marks, and so the size of the error, a little off.
+func (f *finder) sharpen(sp *adjust.Space, all []*hypothesis, taken []*hypothesis) {
+	const (
+		most   = 8
+		within = 14.0 // of the best score
+		from   = 0.05 // metres
+	)
+	for n, h := range all {
+		if n >= most || h.score < all[0].score-within {
+			break
+		}
+		p := h.parts[0]
+		if math.Abs(h.Size) < from || len(h.parts) > 1 && !f.isSeen(p) {
+			continue
+		}
+		f.exact(sp, h, taken)
+	}
+	sort.SliceStable(all, func(a, b int) bool { return all[a].score > all[b].score })
+}
+
+func (f *finder) isSeen(p int) bool {
+	_, ok := f.s.Net.Obs[f.s.ObsOf(p)].Kind.(network.Seen)
+	return ok
+}
+
+// exact weighs one reading by the solution that leaves it out.
+func (f *finder) exact(sp *adjust.Space, h *hypothesis, taken []*hypothesis) {
+	c := f.change(taken, f.replaced(sp, h))
+	c.Out = append(c.Out, h.parts...)
+	cost, x, ok := f.s.Try(f.ctx, c)
+	if !ok {
+		return
+	}
+	p := h.parts[0]
+	_, s := sp.Estimate(p)
+	h.x = x
+	f.explain(h, p, f.misclosure(x, p), s, (sp.Cost-cost)/2, x)
+}
+
+// replaced is the model's place with the marks of the reading put where their other readings have
+// them: a wrong reading may have drawn a mark to the far side of a crossing.
+func (f *finder) replaced(sp *adjust.Space, h *hypothesis) network.State {
+	member := append([]bool(nil), sp.Member...)
+	for _, p := range h.parts {
+		member[p] = false
+	}
+	sc := f.scene(sp.X, member)
+	x := append(network.State(nil), sp.X...)
+	for _, m := range f.s.Net.Obs[h.Obs[0]].Marks {
+		if !f.isPeg[m] && len(sc.of[m]) >= 2 {
+			if _, at := sc.best(m, sp.X.Point(m)); !math.IsNaN(at.X) {
+				x.SetPoint(m, at)
+			}
+		}
+	}
+	return x
+}
+
+// misclosure is value − predicted of one part at a place.
+func (f *finder) misclosure(x network.State, p int) float64 {
+	i := f.s.ObsOf(p)
+	o := &f.s.Net.Obs[i]
+	v, j := make([]float64, len(o.Values)), make([]float64, len(o.Values)*o.Size)
+	o.Kind.Predict(x, o, v, j)
+	k := p - f.s.First[i]
+	return o.Values[k] - v[k]
+}
+
+func addLog(a, b float64) float64 {
+	if a < b {
+		a, b = b, a
+	}
+	if math.IsInf(b, -1) {
+		return a
+	}
+	return a + math.Log1p(math.Exp(b-a))
+}

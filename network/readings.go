@@ -1,0 +1,95 @@
+package network
+
+import (
+	"brimline/fieldbook"
+	"brimline/finding"
+)
+
+func (g *builder) readings() {
+	def := g.definition()
+	var owner, sketch, tall, zeroed []string
+	for i := range g.book.Readings {
+		r := &g.book.Readings[i]
+		k, ok := KindNamed(r.Kind)
+		if !ok {
+			continue
+		}
+		o := g.obs(i, r, k, def)
+		switch {
+		case r.Struck:
+			o.Use = false
+		case r.Class == "owner":
+			o.Use = false
+			owner = append(owner, r.N)
+		case r.Class == "drawing":
+			o.Use, o.Sketch = false, true
+			sketch = append(sketch, r.N)
+		}
+		if len(r.Values) > len(o.Values) {
+			tall = append(tall, r.N)
+		}
+		if t, ok := g.book.Tool(r.Tool); ok && !lengthKind(r.Kind) && gauged(t) {
+			zeroed = append(zeroed, r.N)
+		}
+		g.n.Obs = append(g.n.Obs, o)
+	}
+	if len(tall) > 0 {
+		g.found = append(g.found, finding.Finding{Code: "height-unused", Readings: tall})
+	}
+	if len(zeroed) > 0 {
+		g.found = append(g.found, finding.Finding{Code: "zero-ties-only", Readings: zeroed})
+	}
+	if len(owner) > 0 {
+		g.found = append(g.found, finding.Finding{Code: "owner-word", Readings: owner})
+	}
+	if len(sketch) > 0 {
+		g.found = append(g.found, finding.Finding{Code: "sketch", Readings: sketch})
+	}
+}
+
+// gauged says that a tool reads lengths with a zero or a scale.
+func gauged(t fieldbook.Tool) bool {
+	return t.Zero != 0 || t.Scale != 0 && t.Scale != 1 || t.SolveZero || t.SolveScale
+}
+
+// bentBy is the further standard deviation of a tie taped round something, for as long as it is
+// longer than predicted, metres: common practice, no source.
+const bentBy = 0.05
+
+func (g *builder) obs(i int, r *fieldbook.Taken, k Kind, def []float64) Obs {
+	o := Obs{Kind: k, Reading: i, Setup: -1, Free: -1, Flip: r.Flip, Scale: 1, Use: true, Check: r.Check, Computed: r.Computed}
+	for _, m := range r.Marks {
+		o.Marks = append(o.Marks, g.n.ByName[m])
+	}
+	if r.Setup != "" {
+		s := g.n.SetupAt[r.Setup]
+		o.Setup = int(g.n.SetupBlock(s))
+		o.Solve = g.n.Dim(g.n.SetupBlock(s)) == 4
+	}
+	if r.Bent {
+		o.Long = bentBy
+	}
+	g.extra(&o, r)
+	parts := len(k.Parts(&o))
+	for p := range parts {
+		if a, ok := k.(Asserted); ok {
+			o.Values = append(o.Values, a.Says())
+		} else {
+			o.Values = append(o.Values, r.Values[p].Metres)
+		}
+	}
+	o.SD = make([]float64, parts)
+	g.sigma(&o, r, def)
+	g.touch(&o)
+	return o
+}
+
+// touch lays the blocks of a reading out in the state.
+func (g *builder) touch(o *Obs) {
+	o.Blocks = o.Kind.Touches(o)
+	for _, b := range o.Blocks {
+		o.At = append(o.At, g.n.Offset[b])
+		o.Size += g.n.Dim(b)
+	}
+	g.n.MostParts, g.n.MostSize = max(g.n.MostParts, len(o.Values)), max(g.n.MostSize, o.Size)
+}
