@@ -255,6 +255,9 @@ func Axes(cxx, cxy, cyy float64) (major, minor, bearing float64) {
 }
 
 func (s *Solution) findings() []finding.Finding {
+	if s.Rows == 0 {
+		return nil
+	}
 	out := s.heldFindings()
 	if !s.Converged {
 		out = append(out, finding.Finding{Code: "not-converged", Figures: map[string]float64{"n": float64(s.Iterations)}})

@@ -24,7 +24,7 @@ func (p *plan) apply(c candidate) {
 	}
 	for i := range p.causes {
 		k := &p.causes[i]
-		f := c.along(k.shift) / d
+		f := k.shows(&c) / d
 		if f == 0 {
 			continue
 		}

@@ -19,7 +19,7 @@ func (p *plan) study(order int, c candidate) study {
 	s.figure = make([]float64, len(p.probes))
 	s.doubt = make([]float64, len(p.doubts))
 	for i := range p.causes {
-		s.along[i] = c.along(p.causes[i].shift)
+		s.along[i] = p.causes[i].shows(&c)
 	}
 	for t := range p.probes {
 		if p.probes[t].placed {

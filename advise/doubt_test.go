@@ -3,6 +3,7 @@ package advise_test
 import (
 	"context"
 	"math"
+	"slices"
 	"testing"
 
 	"brimline/adjust"
@@ -71,16 +72,31 @@ func TestDoubtfulGroupMovesTheEdge(t *testing.T) {
 	near(t, "move", v.Why[0].From, most, 0.02*most)
 }
 
-// Where a mark hangs on the doubtful reading nothing bounds the move.
+// Where a mark hangs on the doubtful reading nothing bounds the move; it has to be read again.
 func TestDoubtWithoutBound(t *testing.T) {
-	s := twoPegs(5, 8, 0, 0.004)
+	s := twoPegs(5, 8, 0, 0.002)
 	extra := len(s.net.Obs)
 	s.tie(s.rim[1], s.rim[5])
 	s.net.Obs[extra].Values[0] += 0.3
 	sol := without(t, s, extra)
-	odd := advise.Odd{Doubtful: []mistake.Group{{Number: 1, Obs: []int{extra, 3}, Chance: []float64{0.5, 0.5}}}}
+	alone := 2 + 2*6 // from B to the seventh mark, which the extra tie does not touch
+	odd := advise.Odd{Doubtful: []mistake.Group{{Number: 1, Obs: []int{extra, alone}, Chance: []float64{0.5, 0.5}}}}
 	v := advise.Judge(sol, nil, odd, s.shape(sol), 1)
-	if v.State != advise.Unfit || v.Why[0].Code != "doubtful" || math.IsNaN(v.Why[0].From) || v.Why[0].From < 0.025/3 {
+	if v.State != advise.Unfit || v.Why[0].Code != "doubtful" || !math.IsInf(v.Why[0].From, 1) {
+		t.Errorf("%s %+v", v.State, v.Why)
+	}
+	p := advise.Next(sol, nil, odd, []advise.Order{s.shape(sol)}, s.options())
+	if len(p) == 0 || p[0].Why.Code != "tells" || !slices.Equal(p[0].Marks, s.net.Obs[alone].Marks) {
+		t.Errorf("%+v", p)
+	}
+}
+
+// A suspect reading that takes part with a value that nobody read keeps what hangs on it unfit.
+func TestSuspectThatHoldsAMark(t *testing.T) {
+	s := twoPegs(5, 8, 0, 0.002)
+	sol := s.solve(t)
+	v := advise.Judge(sol, nil, advise.Odd{Suspect: []int{4}}, s.shape(sol), 1)
+	if v.State != advise.Unfit || v.Why[0].Code != "suspect" || !math.IsInf(v.Why[0].From, 1) || v.Why[0].Obs[0] != 4 {
 		t.Errorf("%s %+v", v.State, v.Why)
 	}
 }

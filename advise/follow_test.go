@@ -94,3 +94,41 @@ func TestFollowingNext(t *testing.T) {
 		t.Errorf("medians: next %d, longest diagonals %d, at random %d", next[mid], long[mid], random[mid])
 	}
 }
+
+// Jobs of three pegs with the base three times: six check tapes as Next chooses them make the
+// outline ready, and where they do not the next one is named. With two pegs and none: never.
+func TestSixCheckTapes(t *testing.T) {
+	const jobs = 12
+	ready := 0
+	for seed := range uint64(jobs) {
+		s := threePegs(300+seed, 20+int(seed%11), 1, 0.0035)
+		pick := s.follower(t)
+		if toReady(t, s, 7, pick) <= 6 {
+			ready++
+		}
+		two := twoPegs(300+seed, 20+int(seed%11), 1, 0.0035)
+		sol := two.solve(t)
+		if v := advise.Judge(sol, listed(sol), advise.Odd{}, two.shape(sol), 1); v.State == advise.Ready {
+			t.Errorf("seed %d: two pegs and no check are ready", seed)
+		}
+	}
+	if ready < jobs-1 {
+		t.Errorf("%d of %d ready", ready, jobs)
+	}
+}
+
+// A tape too coarse for the outline: the ties proposed bring every mark within its share.
+func TestFollowingNextSharpens(t *testing.T) {
+	for seed := range uint64(3) {
+		s := threePegs(40+seed, 16, 1, 0.008)
+		sol := s.solve(t)
+		if v := advise.Judge(sol, listed(sol), advise.Odd{}, s.shape(sol), 1); v.State != advise.Unfit {
+			t.Fatalf("seed %d: %s: the scene is too good", seed, v.State)
+		}
+		if n := toReady(t, s, 20, s.follower(t)); n == 20 {
+			t.Errorf("seed %d: not ready after 20 ties", seed)
+		} else {
+			t.Logf("seed %d: %d ties", seed, n)
+		}
+	}
+}

@@ -17,6 +17,7 @@ type ground struct {
 	own    bool      // cov is a copy
 	causes []cause
 	ways   []way
+	unit   []int // by part: its cause + 1, 0 where it has none
 	fits   []*fit
 	probes []probe
 	moves  []float64 // by cause, then probe: what one unit of the cause does to the figure
@@ -32,6 +33,7 @@ type cause struct {
 	shift       []float64
 	lin, quad   float64
 	first, last int
+	carry       float64 // what the same mistake adds to a further tie
 	most        float64 // square of the largest size of its ways
 	heavy       float64 // odds of all its ways
 }
@@ -55,6 +57,7 @@ func newGround(s *adjust.Solution, listed []mistake.Hypothesis) *ground {
 // gather makes the causes. Hypotheses of one single part share a cause of one unit.
 func (g *ground) gather() {
 	byPart := make([][]int, g.s.First[len(g.s.In)])
+	g.unit = make([]int, len(byPart))
 	groups := make([]int, 0, 16)
 	for h, l := range g.listed {
 		switch {
@@ -86,16 +89,19 @@ func (g *ground) gather() {
 		}
 		g.close(&c)
 		g.causes = append(g.causes, c)
+		g.unit[p] = len(g.causes)
 	}
 	for _, h := range groups {
-		q := adjust.Pattern{Parts: g.listed[h].Parts, Size: g.listed[h].Size}
-		c := cause{parts: q.Parts, first: len(g.ways), shift: g.s.Shift(q)}
-		c.lin, c.quad = proof.Effect(q)
-		g.ways = append(g.ways, way{size: 1, ln: g.listed[h].LnPrior, from: h})
-		g.close(&c)
-		g.causes = append(g.causes, c)
+		g.causes = append(g.causes, g.group(h, proof))
 	}
 }
+
+// sharedZero is the code of the mistake that every further tie would share.
+const sharedZero = "tape-zero"
+
+// shows is by how much a tie would read otherwise than the figure predicts, were one unit of the
+// cause there.
+func (k *cause) shows(c *candidate) float64 { return c.along(k.shift) - k.carry }
 
 // close ends the list of ways of a cause, the latest.
 func (g *ground) close(c *cause) {

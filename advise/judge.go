@@ -26,7 +26,17 @@ func JudgeAll(s *adjust.Solution, listed []mistake.Hypothesis, odd Odd, orders [
 	g := newGround(s, listed)
 	g.addProbes(orders)
 	g.weigh()
-	doubts := g.doubts(odd)
+	return g.verdicts(orders, g.doubts(odd), factor)
+}
+
+// Look is JudgeAll and Next at once, in little more time than one of them takes.
+func Look(s *adjust.Solution, listed []mistake.Hypothesis, odd Odd, orders []Order, o Options) ([]Verdict, []Proposal) {
+	p := newPlan(s, listed, odd, orders, o.filled())
+	verdicts := p.verdicts(orders, p.doubts, p.o.Factor)
+	return verdicts, p.proposals()
+}
+
+func (g *ground) verdicts(orders []Order, doubts []doubt, factor float64) []Verdict {
 	out := make([]Verdict, len(orders))
 	for o := range orders {
 		out[o] = g.verdict(o, orders[o], doubts, factor)

@@ -2,6 +2,7 @@ package advise_test
 
 import (
 	"math"
+	"reflect"
 	"slices"
 	"testing"
 
@@ -147,5 +148,19 @@ func TestOrdersDoNotMix(t *testing.T) {
 	}
 	if both[1].Unseen >= both[0].Unseen {
 		t.Error("a price needs no less proof than a cut")
+	}
+}
+
+// Look says what Judge and Next say.
+func TestLookIsBoth(t *testing.T) {
+	s := twoPegs(3, 12, 1, 0.004)
+	sol := s.solve(t)
+	list, orders := listed(sol), []advise.Order{s.shape(sol)}
+	v, p := advise.Look(sol, list, advise.Odd{}, orders, s.options())
+	if !reflect.DeepEqual(v, advise.JudgeAll(sol, list, advise.Odd{}, orders, 1)) {
+		t.Error("another verdict")
+	}
+	if len(p) != 3 || !reflect.DeepEqual(p, advise.Next(sol, list, advise.Odd{}, orders, s.options())) {
+		t.Error("other proposals")
 	}
 }

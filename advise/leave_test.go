@@ -20,7 +20,7 @@ func TestLeaveNow(t *testing.T) {
 	if want := 1 - math.Exp(-v.Unseen); math.Abs(l.Odds-want) > 0.03 {
 		t.Errorf("odds %.3f, want about %.3f", l.Odds, want)
 	}
-	if len(l.Ways) != 3 || l.Ways[0].Odds < l.Ways[2].Odds || len(l.Ways[0].Obs) == 0 || l.Ways[0].Size == 0 {
+	if len(l.Ways) != 3 || l.Ways[0].Odds < l.Ways[2].Odds || len(l.Ways[0].Obs) == 0 || l.Ways[0].Code == "error" {
 		t.Errorf("%+v", l.Ways)
 	}
 	if !l.Ready || len(l.Buy) < 5 || len(l.Buy) > 20 || math.Abs(l.Minutes-1.5*float64(len(l.Buy))) > 2 {

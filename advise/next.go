@@ -29,19 +29,21 @@ type Proposal struct {
 // read, so that the list is a plan; where it makes every order ready, the list ends. Alone, ties
 // that do not hook are proposed only where no other helps.
 func Next(s *adjust.Solution, listed []mistake.Hypothesis, odd Odd, orders []Order, o Options) []Proposal {
-	o = o.filled()
-	p := newPlan(s, listed, odd, orders, o)
+	return newPlan(s, listed, odd, orders, o.filled()).proposals()
+}
+
+func (p *plan) proposals() []Proposal {
 	out := p.fixing()
 	out = append(out, p.siding()...)
 	out = append(out, p.again()...)
-	for len(out) < o.Count {
+	for len(out) < p.o.Count {
 		next, ok := p.step()
 		if !ok {
 			break
 		}
 		out = append(out, next)
 	}
-	return out[:min(len(out), o.Count)]
+	return out[:min(len(out), p.o.Count)]
 }
 
 func newPlan(s *adjust.Solution, listed []mistake.Hypothesis, odd Odd, orders []Order, o Options) *plan {

@@ -120,6 +120,43 @@ func TestNothingIsProposedWhenReady(t *testing.T) {
 	}
 }
 
+// Two ties fix a mark, however many pegs there are.
+func TestTwoTiesFixAMark(t *testing.T) {
+	s := threePegs(1, 8, 1, 0.002)
+	lost := len(s.net.Marks) - 1
+	for i := range s.net.Obs {
+		s.net.Obs[i].Use = !slices.Contains(s.net.Obs[i].Marks, lost)
+	}
+	s.truth.SetPoint(lost, plane.Point{X: math.NaN(), Y: math.NaN()})
+	s.rim = s.rim[:len(s.rim)-1]
+	p := next(t, s, advise.Odd{}, func(o *advise.Options) { o.Count, o.Waiting = 9, []int{lost} })
+	var fixing [][]int
+	for _, q := range p {
+		if q.Why.Code == "fixes" {
+			fixing = append(fixing, q.Marks)
+		}
+	}
+	if want := [][]int{{0, lost}, {1, lost}}; !reflect.DeepEqual(fixing, want) {
+		t.Errorf("%v, want %v", fixing, want)
+	}
+}
+
+func TestLongTapesTakeLonger(t *testing.T) {
+	s := newScene(1, 0, 0.002, []plane.Point{{}, {X: 16}}, []plane.Point{{X: -1, Y: 9}, {X: 8, Y: 12}, {X: 15, Y: 7}})
+	s.tie(0, 1)
+	for _, m := range s.rim {
+		s.tie(0, m)
+		s.tie(1, m)
+	}
+	list := next(t, s, advise.Odd{}, func(o *advise.Options) { o.Count, o.Shortest = 6, 9 })
+	if !slices.ContainsFunc(list, func(p advise.Proposal) bool { return p.About > 12 }) {
+		t.Fatal("no long tape is proposed")
+	}
+	for _, p := range list {
+		near(t, "minutes", p.Minutes, 1.5+0.1*math.Max(0, p.About-10), 1e-9)
+	}
+}
+
 // codes of the proposals of a scene.
 func codes(p []advise.Proposal) []string {
 	var out []string

@@ -3,8 +3,8 @@ package advise
 import (
 	"math"
 
-	"brimline/adjust"
 	"brimline/network"
+	"brimline/plane"
 )
 
 // probe is one test in numbers. The figure moves by grad·Δ(marks) − pull·(shift and turn of fit).
@@ -59,7 +59,7 @@ func (g *ground) answer(k *Ask, p *probe) {
 		p.fit = g.fitOn(k.Fit)
 		f := g.fits[p.fit]
 		for i, m := range k.Func.Marks {
-			d := pullOf(f, g.s, m, k.Func.Grad[2*i], k.Func.Grad[2*i+1])
+			d := f.pull(g.s.X.Point(m), plane.Point{X: k.Func.Grad[2*i], Y: k.Func.Grad[2*i+1]})
 			for j := range d {
 				p.pull[j] += d[j]
 			}
@@ -161,9 +161,4 @@ func (p *probe) u95(v, factor float64) float64 {
 		return math.Inf(1)
 	}
 	return two95 * math.Sqrt(math.Max(v, 0)*factor*factor+p.open*p.open)
-}
-
-func pullOf(f *fit, s *adjust.Solution, m int, gx, gy float64) [3]float64 {
-	p := s.X.Point(m)
-	return [3]float64{gx, gy, gy*p.X - gx*p.Y}
 }

@@ -57,7 +57,14 @@ func rim(s *adjust.Solution) []Order {
 	return []Order{{Name: "rim", Share: 0.5, Unseen: 0.01, Asks: Edges(s, k.Outline, k.normals(s), nil, 0.02)}}
 }
 
-func everyTie(s *adjust.Solution) []mistake.Hypothesis { return Sketch{}.listed(s) }
+// everyTie lists the slips of a sketch in every tie, and a zero that all ties share.
+func everyTie(s *adjust.Solution) []mistake.Hypothesis {
+	zero := mistake.Hypothesis{Code: sharedZero, LnPrior: -6}
+	for p := range s.First[len(s.In)] {
+		zero.Parts, zero.Size = append(zero.Parts, p), append(zero.Size, 0.1)
+	}
+	return append(Sketch{}.listed(s), zero)
+}
 
 func close9(t *testing.T, what string, got, want, scale float64) {
 	t.Helper()
@@ -87,6 +94,11 @@ func TestRankOneIsTheSolution(t *testing.T) {
 		if len(p.causes) != len(q.causes) {
 			t.Fatalf("%d causes, want %d", len(p.causes), len(q.causes))
 		}
+		last := len(q.causes) - 1 // the group stands before the planned readings
+		zero := p.causes[last-2]
+		p.causes = append(append(p.causes[:last-2:last-2], p.causes[last-1:]...), zero)
+		moved := append([]float64(nil), p.moves[(last-2)*len(p.probes):(last-1)*len(p.probes)]...)
+		p.moves = append(append(p.moves[:(last-2)*len(p.probes):(last-2)*len(p.probes)], p.moves[(last-1)*len(p.probes):]...), moved...)
 		for i := range q.causes {
 			close9(t, "quad", p.causes[i].quad, q.causes[i].quad, 1e4)
 			for k := range q.causes[i].shift {
@@ -146,5 +158,64 @@ func carried(p *plan, n int) {
 		for o := range p.load {
 			p.load[o][i] = 0
 		}
+	}
+}
+
+// A group made of its parts is the group as the solution knows it.
+func TestGroupsOfParts(t *testing.T) {
+	n, x := exactNet(4, 8)
+	for i := range n.Obs {
+		n.Obs[i].Values[0] += 0.003 * math.Sin(float64(7*i))
+	}
+	s := solved(t, n, x)
+	list := everyTie(s)
+	list = append(list, mistake.Hypothesis{Code: "columns", Parts: []int{3, 4}, Size: []float64{0.7, -0.7}})
+	g := newGround(s, list)
+	for _, c := range g.causes[len(g.causes)-2:] {
+		h := list[g.ways[c.first].from]
+		q := adjust.Pattern{Parts: h.Parts, Size: h.Size}
+		lin, quad := s.Proof().Effect(q)
+		close9(t, "lin", c.lin, lin, 1)
+		close9(t, "quad", c.quad, quad, 1)
+		for k, v := range s.Shift(q) {
+			close9(t, "move", c.shift[k], v, 1)
+		}
+	}
+}
+
+// The few that are looked at closely do not all share a mark.
+func TestTheFewDiffer(t *testing.T) {
+	n, x := exactNet(2, 12)
+	s := solved(t, n, x)
+	p := newPlan(s, everyTie(s), Odd{}, rim(s), Options{}.filled())
+	top := p.screen(0, func(*candidate) bool { return true })
+	used := map[int]int{}
+	for _, c := range top {
+		used[c.a]++
+		used[c.b]++
+	}
+	if len(top) != lookClosely {
+		t.Errorf("%d candidates", len(top))
+	}
+	for m, k := range used {
+		if k > lookPerMark && !n.Pegs[m] {
+			t.Errorf("%d of %d candidates at mark %d", k, len(top), m)
+		}
+	}
+}
+
+// What an ordinary error puts at stake: by hand, from the tail of the normal distribution (0.0455
+// beyond two standard deviations) and the logarithm of U95 over its limit.
+func TestOrdinary(t *testing.T) {
+	p := &plan{o: Options{}.filled()}
+	k := &probe{tolerance: 0.02, share: two95 / 2, placed: true}
+	if got := p.ordinary(k, 1e-4); math.Abs(got-0.04550026) > 1e-7 {
+		t.Errorf("just fit: %.8f", got)
+	}
+	if got := p.ordinary(k, 4e-4); math.Abs(got-0.31731051-math.Ln2) > 1e-7 {
+		t.Errorf("twice too wide: %.8f", got)
+	}
+	if k.placed = false; p.ordinary(k, 1e-4) != 1 {
+		t.Error("a mark without a place")
 	}
 }

@@ -9,9 +9,11 @@ import (
 
 	"brimline/adjust"
 	"brimline/advise"
+	"brimline/fieldbook"
 	"brimline/mistake"
 	"brimline/network"
 	"brimline/plane"
+	"brimline/unit"
 )
 
 // scene is a pool whose truth is known, with the readings taken so far: pegs first, then the marks
@@ -100,6 +102,9 @@ func (s *scene) sd(a, b int) float64 {
 func (s *scene) tie(a, b int) *network.Obs {
 	sd := s.sd(a, b)
 	v := s.truth.Point(a).Dist(s.truth.Point(b)) + s.noise*sd*s.r.NormFloat64()
+	if s.noise > 0 {
+		v = math.Round(v*1000) / 1000
+	}
 	return s.put(network.Tie{}, []int{a, b}, []float64{v}, []float64{sd})
 }
 
@@ -123,34 +128,20 @@ func (s *scene) solve(t testing.TB) *adjust.Solution {
 	return sol
 }
 
-// sizes of the mistakes in each tie of a scene, with their priors: common practice, no source.
-var sizes = []struct {
-	code  string
-	size  float64
-	prior float64
-}{
-	{"foot", 0.3048, 0.002}, {"metre", 1, 0.002}, {"tenth", 0.1, 0.002}, {"inch", 0.0254, 0.001},
-	{"digits", 0.09, 0.0005}, {"digits", 0.27, 0.0005}, {"digits", 0.018, 0.0005}, {"digits", 0.63, 0.0005}, {"lookalike", 0.3, 0.0005}, {"lookalike", 0.03, 0.0005},
-}
-
-// listed gives every tie in the solution the mistakes of sizes, both ways.
+// listed is what package mistake lists for a solution, the book being typed in metres to 1 mm.
 func listed(sol *adjust.Solution) []mistake.Hypothesis {
-	total := 0.0
-	for _, z := range sizes {
-		total += z.prior
-	}
-	var out []mistake.Hypothesis
+	b := &fieldbook.Book{}
+	b.Units.Length = unit.M
 	for i := range sol.Net.Obs {
-		if !sol.In[i] || sol.Net.Obs[i].Kind.Name() != "tie" {
-			continue
+		o := &sol.Net.Obs[i]
+		var r fieldbook.Taken
+		r.Kind = o.Kind.Name()
+		for _, v := range o.Values {
+			r.Values = append(r.Values, fieldbook.Value{Metres: v, Text: strconv.FormatFloat(v, 'f', 3, 64)})
 		}
-		for _, z := range sizes {
-			for _, sign := range []float64{1, -1} {
-				out = append(out, mistake.Hypothesis{Code: z.code, Parts: []int{sol.First[i]}, Size: []float64{sign * z.size}, LnPrior: math.Log(z.prior / 2 / (1 - total))})
-			}
-		}
+		b.Readings = append(b.Readings, r)
 	}
-	return out
+	return mistake.Listed(sol, b)
 }
 
 // normals of the rim at the truth, outward or inward.

@@ -126,7 +126,7 @@ func (p *plan) quick(order int, c *candidate, heavies []heavy, wide []int) float
 	}
 	sum := 0.0
 	for _, h := range heavies {
-		k := c.along(p.causes[h.cause].shift)
+		k := p.causes[h.cause].shows(c)
 		if x := k * k * h.size2 / (2 * d); x > 1e-3 {
 			sum += h.weight * shown(x)
 		}

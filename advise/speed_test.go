@@ -19,7 +19,7 @@ func busy(n int) *scene {
 	return s
 }
 
-func BenchmarkJudgeAndNext(b *testing.B) {
+func BenchmarkLook(b *testing.B) {
 	for _, n := range []int{60, 300} {
 		for _, two := range []bool{false, true} {
 			s := busy(n)
@@ -32,7 +32,7 @@ func BenchmarkJudgeAndNext(b *testing.B) {
 			b.Run(name+" "+string(rune('0'+n/100))+"00", func(b *testing.B) {
 				b.ReportMetric(float64(len(s.net.Obs)), "readings")
 				for b.Loop() {
-					judgeAndNext(s, again(sol), list)
+					look(s, again(sol), list)
 				}
 			})
 		}
@@ -42,8 +42,7 @@ func BenchmarkJudgeAndNext(b *testing.B) {
 // again forgets what the solution keeps.
 func again(sol *adjust.Solution) *adjust.Solution { c := *sol; return &c }
 
-func judgeAndNext(s *scene, sol *adjust.Solution, list []mistake.Hypothesis) {
+func look(s *scene, sol *adjust.Solution, list []mistake.Hypothesis) {
 	orders := []advise.Order{s.shape(sol)}
-	advise.JudgeAll(sol, list, advise.Odd{}, orders, 1)
-	advise.Next(sol, list, advise.Odd{}, orders, s.options())
+	advise.Look(sol, list, advise.Odd{}, orders, s.options())
 }

@@ -37,6 +37,10 @@ func (c *canvas) scaleBar(zone plane.Box) {
 		S: c.view.Scale.String(), At: plane.Point{X: end + 16, Y: foot.Y}, Height: 5, Bold: true}})
 	c.draw(sheet.Item{Layer: sheet.LayerWords, Shape: sheet.Text{
 		S: "viewed from above", At: plane.Point{X: zone.Max.X - 8, Y: foot.Y}, Height: smallHeight, Anchor: sheet.FootRight}})
+	if c.symbols.ellipse {
+		c.draw(sheet.Item{Layer: sheet.LayerWords, Shape: sheet.Text{
+			S: "error ellipses " + c.times() + " larger", At: plane.Point{X: zone.Max.X - 8, Y: foot.Y + linePitch*smallHeight}, Height: smallHeight, Anchor: sheet.FootRight}})
+	}
 }
 
 func barText(x, y float64, s string) sheet.Item {
@@ -56,7 +60,7 @@ func (c *canvas) north(zone plane.Box) {
 	const half = 12.0
 	area := shrink(zone, 4+half)
 	var list []candidate
-	for i, p := range []plane.Point{{X: area.Min.X, Y: area.Max.Y}, area.Max, {X: area.Max.X, Y: area.Min.Y + 8}, {X: area.Min.X, Y: area.Min.Y + 8}} {
+	for i, p := range []plane.Point{{X: area.Min.X, Y: area.Max.Y}, area.Max, {X: area.Max.X, Y: area.Min.Y + 10}, {X: area.Min.X, Y: area.Min.Y + 10}} {
 		for k := 0.0; k < 4; k++ {
 			at := p.Add(middleOf(area).Sub(p).Unit().Mul(k * 6))
 			list = append(list, candidate{rooms: []room{square(at, half)}, cost: float64(i) + 2*k,

@@ -40,21 +40,30 @@ func (c *canvas) symbolRoom(m string) float64 {
 }
 
 // nextWords label it beside its line: what to read, between which marks, about how much; smaller
-// and shorter where there is no room.
+// or further away where there is no room.
 func (c *canvas) nextWords() {
 	n, a, b, ok := c.nextTape()
 	if !ok {
 		return
 	}
-	for _, way := range []struct {
-		text   string
-		height float64
-	}{{c.nextText(n), dimHeight}, {c.nextText(n), smallHeight}, {"next", smallHeight}} {
-		if c.put(nextWays(way.text, way.height, a, b), 0) {
+	full := c.nextText(n)
+	for _, ways := range [][]candidate{nextWays(full, dimHeight, a, b), nextWays(full, smallHeight, a, b), nextLed(full, a, b), nextWays("next", smallHeight, a, b)} {
+		if c.put(ways, crossThin) {
 			return
 		}
 	}
 	c.unplaced = append(c.unplaced, "the reading proposed next")
+}
+
+// nextLed are places further away, with a leader to the middle of the line.
+func nextLed(s string, a, b plane.Point) []candidate {
+	half := plane.Point{X: sheet.Width(s, smallHeight, false) / 2, Y: smallHeight}
+	return ledWays(plane.Lerp(a, b, 0.5), half, func(middle plane.Point, cost float64) candidate {
+		text := sheet.Text{S: s, At: middle, Height: smallHeight, Anchor: sheet.MidCentre}
+		return candidate{rooms: []room{roomOf(text, 0.4)}, cost: cost, draw: func() []sheet.Item {
+			return []sheet.Item{{Layer: sheet.LayerWords, Shape: text}}
+		}}
+	})
 }
 
 // nextText is the label: next: A–r9 about 7.61.

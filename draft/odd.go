@@ -106,14 +106,19 @@ func (c *canvas) oddWays(t oddTie) []candidate {
 	return append(list, led...)
 }
 
-// besideWays are the places of a label round a mark, with a leader from further away.
+// besideWays are the places of a label round a mark, with a leader.
 func (c *canvas) besideWays(p plane.Point, r survey.Reading) []candidate {
+	half := plane.Point{X: labelWidth(r) / 2, Y: smallHeight}
+	return ledWays(p, half, func(middle plane.Point, cost float64) candidate { return stateLabel(r, middle, cost) })
+}
+
+// ledWays are the places of a label of a half width and height round a point, with a leader to it.
+func ledWays(p, half plane.Point, label func(middle plane.Point, cost float64) candidate) []candidate {
 	var list []candidate
 	for _, d := range []float64{4, 7, 10, 14, 18, 23} {
 		for _, turn := range round() {
 			dir := plane.Point{Y: 1}.Turn(turn)
-			half := plane.Point{X: labelWidth(r) / 2, Y: smallHeight}
-			l := stateLabel(r, p.Add(dir.Mul(d+reach(dir, half.X, half.Y))), 0.4*d)
+			l := label(p.Add(dir.Mul(d+reach(dir, half.X, half.Y))), 0.4*d)
 			lead := line{p.Add(dir.Mul(1.1)), p.Add(dir.Mul(d - 0.5)), true}
 			draw := l.draw
 			l.lines = []line{lead}

@@ -1,9 +1,11 @@
 package draft
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
+	"brimline/mistake"
 	"brimline/survey"
 )
 
@@ -28,11 +30,15 @@ func (j *job) weakest() (first, rest []string) {
 }
 
 // wrong says which mistakes show: those that have a name, then readings without one, groups that
-// cannot be told apart, checks that disagree.
+// cannot be told apart with their likeliest member, checks that disagree.
 func (j *job) wrong() []string {
 	var out []string
 	named := map[string]bool{}
+	doubtful := j.doubtful()
 	for _, m := range j.result.Mistakes {
+		if len(m.Readings) == 1 && doubtful[m.Readings[0]] {
+			continue // said with its group
+		}
 		t := strings.TrimSuffix(m.Text, ".") + " (" + odds(m.Probability) + ")"
 		if w := numberWords(m.Readings); len(m.Readings) > 0 && !strings.Contains(t, w) {
 			t += "; " + w
@@ -48,7 +54,7 @@ func (j *job) wrong() []string {
 		}
 	}
 	for _, g := range groupsOf(j.result.Readings) {
-		out = append(out, "One of the readings "+orNames(g, 8)+" is wrong; which one cannot be told.")
+		out = append(out, j.groupWords(g))
 	}
 	for _, r := range j.result.Readings {
 		if r.State == "disagrees" {
@@ -56,6 +62,26 @@ func (j *job) wrong() []string {
 		}
 	}
 	return out
+}
+
+func (j *job) doubtful() map[string]bool {
+	out := map[string]bool{}
+	for _, r := range j.result.Readings {
+		out[r.N] = r.State == "doubtful"
+	}
+	return out
+}
+
+// groupWords says of a group which readings it is, and which of them is the likeliest where one
+// has a cause with odds above a half.
+func (j *job) groupWords(ns []string) string {
+	t := "One of the readings " + orNames(ns, 8) + " is wrong; which one cannot be told."
+	for _, r := range j.result.Readings {
+		if slices.Contains(ns, r.N) && len(r.Likely) > 0 && r.Likely[0].Probability > 0.5 {
+			t += " Likeliest: " + r.N + ", " + j.likely(r) + "."
+		}
+	}
+	return t
 }
 
 // suspicion says of a reading what it may be: Reading 17, tie B–r9, is suspect: one metre long, 6.450 (93 %).
@@ -71,10 +97,23 @@ func (j *job) suspicion(r survey.Reading) string {
 func (j *job) likely(r survey.Reading) string {
 	l := r.Likely[0]
 	t := l.Cause
+	if t == "" {
+		t = mistakeName(l.Code)
+	}
 	if l.Value != nil {
 		t += ", " + j.fig.of(r.Kind).length(*l.Value)
 	}
 	return t + " (" + odds(l.Probability) + ")"
+}
+
+// mistakeName is a code of the list of human mistakes in words.
+func mistakeName(code string) string {
+	for _, p := range mistake.Priors {
+		if p.Code == code {
+			return p.Cause
+		}
+	}
+	return code
 }
 
 // disagreement says by how much a check misses what the other readings predict.

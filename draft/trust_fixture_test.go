@@ -54,8 +54,8 @@ func trust(name string, p pool, u unit.Unit) fixture {
 	kinds(add)
 	r.Mistakes = []survey.Mistake{{Code: "metre", Text: "reading 9 is one metre long", Readings: []string{"9"}, Edit: []survey.Edit{{N: "9", Value: ref(r.Readings[8].Value - 1)}}, Probability: 0.93}}
 	r.Shape.Weakest = []survey.Weak{
-		{Reading: "12", Mark: "r6", Error: 0.062, Move: 0.04, Text: "An error of up to 62 mm could hide in tie B–r6 and would move the edge there by 40 mm; tape r6–r17 to expose it."},
-		{Reading: "2", Mark: "r1", Error: 0.048, Move: 0.031, Text: "An error of up to 48 mm could hide in tie B–r1 and would move the edge there by 31 mm; tape r1–r12 to expose it."},
+		{Reading: "12", Mark: "r6", Error: ref(0.062), Move: ref(0.04), Text: "An error of up to 62 mm could hide in tie B–r6 and would move the edge there by 40 mm; tape r6–r17 to expose it."},
+		{Reading: "2", Mark: "r1", Error: ref(0.048), Move: ref(0.031), Text: "An error of up to 48 mm could hide in tie B–r1 and would move the edge there by 31 mm; tape r1–r12 to expose it."},
 	}
 	to := p.names[len(p.names)/3]
 	r.Next = []survey.Next{{Kind: "tie", Marks: []string{"A", to}, Text: "tape A to " + to + ", about 7.61", About: ref(between(r, "A", to)), Order: "shape", Gain: 0.011, Unit: "m",

@@ -191,13 +191,17 @@ func TestDimensionsKeepOffTheBaseline(t *testing.T) {
 		for _, paper := range usual {
 			s := draft.Plan(f.book, f.result, draft.Options{Paper: paper})[0]
 			var axes, dims []plane.Segment
-			for _, it := range s.Flat() {
+			for _, it := range s.Items {
 				p, ok := it.Shape.(sheet.Path)
-				switch {
-				case ok && it.Layer == sheet.LayerAxes && it.Pen == sheet.PenAxis:
+				if ok && it.Layer == sheet.LayerAxes && it.Pen == sheet.PenAxis {
 					axes = append(axes, p.Segs...)
-				case ok && it.Layer == sheet.LayerDimensions:
-					dims = append(dims, p.Segs...)
+				}
+				if d, ok := it.Shape.(sheet.Dimension); ok && d.Kind != sheet.DimRadius {
+					for _, l := range (sheet.Sheet{Items: []sheet.Item{it}}).Flat() {
+						if p, ok := l.Shape.(sheet.Path); ok {
+							dims = append(dims, p.Segs...)
+						}
+					}
 				}
 			}
 			if len(axes) != 1 {

@@ -123,6 +123,9 @@ func closed(s string) string {
 	if s == "" {
 		return ""
 	}
+	if strings.HasPrefix(s, "a mistake ") {
+		s = "A" + s[1:]
+	}
 	if first, _, _ := strings.Cut(s, " "); first == strings.ToLower(first) && strings.Trim(first, "abcdefghijklmnopqrstuvwxyz") == "" && len(first) > 1 {
 		s = strings.ToUpper(s[:1]) + s[1:]
 	}

@@ -31,7 +31,7 @@ func randomLog(r *rand.Rand) fieldbook.Log {
 		if _, ok := e.Body.(fieldbook.Reading); ok && r.IntN(4) == 0 {
 			e.Replaces, e.Why = pick(), "read again"
 		}
-		l = append(l, e)
+		l = append(l, rowsOf(r, e)...)
 	}
 	// A circle now and then, and one id used twice.
 	if n := len(l); r.IntN(4) == 0 {
@@ -43,6 +43,21 @@ func randomLog(r *rand.Rand) fieldbook.Log {
 		l = append(l, twin)
 	}
 	return l
+}
+
+// rowsOf makes a column of a tie now and then.
+func rowsOf(r *rand.Rand, e fieldbook.Entry) fieldbook.Log {
+	tie, ok := e.Body.(fieldbook.Reading)
+	if !ok || tie.Kind != "tie" || r.IntN(4) > 0 {
+		return fieldbook.Log{e}
+	}
+	var out fieldbook.Log
+	id := e.ID
+	for k := range 1 + r.IntN(3) {
+		e.ID, e.Column, e.Row = fieldbook.ID(fmt.Sprintf("%s.%d", id, k+1)), id+".1", k+1
+		out = append(out, e)
+	}
+	return out
 }
 
 func randomBody(r *rand.Rand, pick func() fieldbook.ID) fieldbook.Body {

@@ -196,3 +196,26 @@ func TestTrustKinds(t *testing.T) {
 		}
 	}
 }
+
+// Columns of two files that stand at the same place keep their rows together when the logs are merged.
+func TestColumnsOfTwoFiles(t *testing.T) {
+	read := func(text string) fieldbook.Log {
+		b, err := fieldbook.Parse("x", []byte("brimline: 1\nreadings:\n"+text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b.Log
+	}
+	a := read("- {from: A, to: [[r1, 5.1], [r2, 5.2]]}\n- {tie: A B, is: 3}\n")
+	b := read("- {from: C, to: [[r1, 4.1], [r2, 4.2], [r3, 4.3]]}\n")
+	both, _ := fieldbook.Merge(a, b)
+	book, found := both.Book()
+	rows := map[string]string{}
+	for _, r := range book.Readings[:5] {
+		rows[r.Marks[0]] += r.N + " "
+	}
+	one, two := rows["A"], rows["C"]
+	if !(one == "1.1 1.2 " && two == "2.1 2.2 2.3 " || one == "2.1 2.2 " && two == "1.1 1.2 1.3 ") || len(found) > 0 || book.Readings[5].N != "3" {
+		t.Errorf("rows %v, then %s; %v", rows, book.Readings[5].N, found)
+	}
+}

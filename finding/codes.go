@@ -35,7 +35,7 @@ var Codes = []Code{
 	{"arc-flat", Note, "the arc {marks} of line {lines} is straight as far as its marks tell: it has no radius to quote", ""},
 	{"arc-order", Warn, "the marks of the arc {marks} of line {lines} do not follow each other along an arc; it is drawn straight", "check the order of its marks"},
 	{"height-unused", Note, "reading {readings}: its height is kept in the book and not used in plan", ""},
-	{"zero-ties-only", Warn, "reading {readings}: zero and scale of a tool are applied to ties only", "subtract the zero before writing an offset down"},
+	{"zero-ties-only", Warn, "reading {readings}: zero and scale of a tool are applied to ties and bows only", "subtract the zero before writing such a reading down"},
 	{"tight-fit", Warn, "line {lines}: {marks} lies {off:len} off the {kind} said to run through it, where {allowed:len} would be expected", "read it again, or call it a curve there"},
 	{"place-order", Note, "{name} names marks that nothing reads: {marks}", "read them, or correct the names"},
 	{"owner-word", Note, "reading {readings}: the owner's word is shown and never used", "read it"},

@@ -30,7 +30,7 @@ func (f *finder) edges(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
 			if len(t.part) < 4 || math.IsInf(s, 1) || math.Abs(e) > edgeRange/2 {
 				continue
 			}
-			score := e*e/(2*s*s) + prior + math.Log(s*math.Sqrt(2*math.Pi)/edgeRange)
+			score := e*e/(2*s*s) + prior + narrowed(s*math.Sqrt(2*math.Pi)/edgeRange)
 			if score > 0 {
 				h := f.edge(t, c.peg, e, score)
 				h.half, h.ln = e*e/(2*s*s), score-e*e/(2*s*s)

@@ -165,6 +165,7 @@ func (f *finder) search(x network.State) setting {
 		}
 		first = f.model(best.x, kept)
 	}
+	best = f.coarse(best)
 	best.taken, best.x = f.review(best.taken, best.x)
 	return best
 }
@@ -192,7 +193,12 @@ func (f *finder) singly(s setting) setting {
 		sp := f.model(s.x, s.taken)
 		best := f.choose(sp, f.singles(sp, s.taken))
 		if len(best) == 0 {
-			break
+			cost, x, ok := f.s.Try(f.ctx, f.change(s.taken, s.x))
+			if !ok || cost < sp.Cost+misjudged {
+				break
+			}
+			s.x = x // the linear model promised more than there is: ask it again from here
+			continue
 		}
 		s.taken = append(append([]*hypothesis(nil), s.taken...), best...)
 		s.x = f.place(s.taken, best, s.x)
@@ -281,11 +287,25 @@ func (f *finder) pair(sp *adjust.Space, all []*hypothesis) []*hypothesis {
 	return best
 }
 
-// place is where the marks are without the mistaken readings; a group's own solution when one was
-// just taken.
+// place is where the marks are without the mistaken readings; it begins where the solutions of those
+// just taken put the marks that they touch.
 func (f *finder) place(taken, last []*hypothesis, x network.State) network.State {
 	if len(last) == 1 && last[0].x != nil {
 		x = last[0].x
+	} else {
+		x = append(network.State(nil), x...)
+		for _, h := range last {
+			if h.x == nil {
+				continue
+			}
+			for _, i := range h.Obs {
+				for _, m := range f.s.Net.Obs[i].Marks {
+					if !f.isPeg[m] {
+						x.SetPoint(m, h.x.Point(m))
+					}
+				}
+			}
+		}
 	}
 	_, y, ok := f.s.Try(f.ctx, f.change(taken, x))
 	if !ok {
@@ -314,12 +334,15 @@ func (f *finder) change(taken []*hypothesis, x network.State) adjust.Change {
 	return c
 }
 
+// misjudged is by how much the sum of squares may exceed what the linear model says of it.
+const misjudged = 6.0
+
 // giveBack returns single readings to the solution that fit it again.
 func (f *finder) giveBack(s setting) setting {
 	sp := f.model(s.x, s.taken)
 	out := setting{x: s.x}
 	for _, h := range s.taken {
-		if p := h.parts[0]; len(h.why) > 0 && len(h.parts) == 1 && math.Abs(sp.W(p)) < 2 {
+		if p := h.parts[0]; len(h.why) > 0 && len(h.parts) == 1 && math.Abs(sp.W(p)) < 2 && math.Abs(f.misclosure(s.x, p)) < 4*sp.SD[p]/math.Sqrt(sp.R[p]) {
 			continue
 		}
 		out.taken = append(out.taken, h)

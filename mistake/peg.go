@@ -34,7 +34,7 @@ func (f *finder) pegsMoved(sp *adjust.Space, taken []*hypothesis) []*hypothesis 
 				continue
 			}
 			x, y, half, root := t.two()
-			score := half + prior + math.Log(2*math.Pi*root/(movedRange*movedRange))
+			score := half + prior + narrowed(2*math.Pi*root/(movedRange*movedRange))
 			if math.IsInf(root, 1) || score < 0 || math.Hypot(x, y) > movedMost || len(list)-k < 3 {
 				continue
 			}

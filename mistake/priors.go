@@ -50,3 +50,13 @@ func odds(b *fieldbook.Book, code string) float64 {
 	}
 	return 0
 }
+
+// groupCause is the cause of a code in a few words.
+func groupCause(code string) string {
+	for _, p := range Priors {
+		if p.Code == code {
+			return p.Cause
+		}
+	}
+	return code
+}

@@ -151,12 +151,17 @@ func (f *finder) shareMark(i, j int) bool {
 	return false
 }
 
+// couple is two readings wrong at once, each with its explanations.
+type couple struct {
+	score float64
+	one   [2]*hypothesis
+}
+
 // weighPair weighs two mistakes at one mark together: every first there with every second given it.
-// Each pair stands twice in the list, once from either side, so that the sum is halved.
 func (f *finder) weighPair(h, g *hypothesis, others []*hypothesis, x network.State) (weighed, bool) {
-	w := weighed{ln: math.Inf(-1)}
-	top := math.Inf(-1)
 	sp := f.model(x, others)
+	at := map[[2]int]int{}
+	var pairs []couple
 	for _, a := range f.singles(sp, others) {
 		if !f.shareMark(a.Obs[0], h.Obs[0]) && !f.shareMark(a.Obs[0], g.Obs[0]) {
 			continue
@@ -164,31 +169,60 @@ func (f *finder) weighPair(h, g *hypothesis, others []*hypothesis, x network.Sta
 		if a.x == nil {
 			f.exact(sp, a, others)
 		}
-		if a.x == nil {
+		if a.x == nil || math.IsInf(a.score, -1) {
 			continue
 		}
 		with := append(append([]*hypothesis(nil), others...), a)
 		for _, b := range f.singles(f.model(a.x, with), with) {
-			if b.Obs[0] == a.Obs[0] {
+			if b.Obs[0] == a.Obs[0] || math.IsInf(b.score, -1) {
 				continue
 			}
-			for k := range b.why {
-				b.why[k].score += a.score
+			first, second, flip := a.parts[0], b.parts[0], 0
+			if first > second {
+				first, second, flip = second, first, 1
 			}
-			b.score += a.score
-			if b.score > top {
-				top, w.best = b.score, []*hypothesis{a, b}
+			k, ok := at[[2]int{first, second}]
+			if !ok {
+				k = len(pairs)
+				at[[2]int{first, second}] = k
+				pairs = append(pairs, couple{score: math.Inf(-1)})
 			}
-			w.all = append(w.all, b)
+			c := &pairs[k]
+			c.score = math.Max(c.score, a.score+b.score)
+			c.one[1-flip] = b // what b may be rests on a being out
+			if c.one[flip] == nil {
+				c.one[flip] = a
+			}
 		}
 	}
-	if len(w.all) == 0 || top < math.Max(w.best[0].score, h.score)+shown {
+	return f.couples(pairs, math.Max(h.score, g.score))
+}
+
+// couples makes one list of the pairs: each reading with its explanations, weighed by the pair.
+func (f *finder) couples(pairs []couple, alone float64) (weighed, bool) {
+	w := weighed{ln: math.Inf(-1)}
+	top := -1
+	for k := range pairs {
+		w.ln = addLog(w.ln, pairs[k].score)
+		if top < 0 || pairs[k].score > pairs[top].score {
+			top = k
+		}
+	}
+	if top < 0 || pairs[top].score < alone+shown {
 		return w, false
 	}
-	for _, b := range w.all {
-		w.ln = addLog(w.ln, b.score)
+	w.best = pairs[top].one[:]
+	for _, c := range pairs {
+		for _, one := range c.one {
+			g := *one
+			g.why = append([]option(nil), one.why...)
+			for k := range g.why {
+				g.why[k].score += c.score - one.score
+			}
+			g.score = c.score
+			w.all = append(w.all, &g)
+		}
 	}
-	w.ln -= math.Ln2
 	return w, true
 }
 
@@ -260,11 +294,11 @@ func (f *finder) likely(r *Report, w weighed, i int) {
 				continue
 			}
 			if len(h.why) == 0 {
-				put(Explanation{h.Code, h.Cause, p, h.values[k], -1, math.Exp(h.score - w.ln)})
+				put(Explanation{h.Code, groupCause(h.Code), p, h.values[k], -1, math.Exp(h.score - w.ln)})
 				continue
 			}
 			for _, o := range h.why {
-				put(Explanation{o.code, o.cause, p, o.metres, o.peg, math.Exp(o.score - w.ln)})
+				put(Explanation{o.code, f.causeOf(o, i), p, o.metres, o.peg, math.Exp(o.score - w.ln)})
 			}
 			break
 		}
@@ -277,6 +311,19 @@ func (f *finder) likely(r *Report, w weighed, i int) {
 	}
 	sort.SliceStable(kept, func(a, b int) bool { return kept[a].Chance > kept[b].Chance })
 	r.Likely[i] = kept
+}
+
+// causeOf is an explanation in a few words.
+func (f *finder) causeOf(o option, i int) string {
+	if o.peg < 0 {
+		return o.cause
+	}
+	for _, m := range f.s.Net.Obs[i].Marks {
+		if f.isPeg[m] {
+			return "taped to " + f.s.Net.Marks[o.peg] + ", not to " + f.s.Net.Marks[m]
+		}
+	}
+	return "taped to " + f.s.Net.Marks[o.peg]
 }
 
 // joinGroups makes one of groups that share a reading, and numbers them.

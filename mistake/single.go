@@ -37,7 +37,7 @@ const (
 // singles weighs every reading of the model by itself. Only readings whose test exceeds leastW are
 // listed; the others cannot matter beside them.
 func (f *finder) singles(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
-	const leastW = 1.5
+	const leastW = 2.5
 	var all []*hypothesis
 	for p, in := range sp.Member {
 		if !in || sp.R[p] < adjust.LeastRed || math.Abs(sp.W(p)) < leastW {
@@ -91,7 +91,7 @@ func (f *finder) explain(h *hypothesis, p int, e, s, half float64, x network.Sta
 	}
 	p0 := odds(f.book, "unknown")
 	h.why = append(h.why, option{candidate{"unknown", "no listed mistake fits", math.NaN(), 0}, -1,
-		half + math.Log(p0*s*math.Sqrt(2*math.Pi)/width)})
+		half + math.Log(p0) + narrowed(s*math.Sqrt(2*math.Pi)/width)})
 	sort.SliceStable(h.why, func(a, b int) bool { return h.why[a].score > h.why[b].score })
 	h.score = math.Inf(-1)
 	for _, w := range h.why {
@@ -101,6 +101,9 @@ func (f *finder) explain(h *hypothesis, p int, e, s, half float64, x network.Sta
 	h.Code, h.Cause, h.values = h.why[0].code, h.why[0].cause, []float64{h.why[0].metres}
 	h.Size = e
 }
+
+// narrowed is the log of the share of a range that the readings leave to a size; at most 0.
+func narrowed(share float64) float64 { return math.Min(0, math.Log(share)) }
 
 // otherPegs adds the hypothesis that a tie was taped to another peg than the one written.
 func (f *finder) otherPegs(why []option, o *network.Obs, e, s, half float64, x network.State) []option {
@@ -115,7 +118,7 @@ func (f *finder) otherPegs(why []option, o *network.Obs, e, s, half float64, x n
 				continue
 			}
 			d := e - o.Scale*(far.Dist(x.Point(q))-far.Dist(x.Point(m)))
-			why = append(why, option{candidate{"wrong-peg", "taped to " + f.s.Net.Marks[q] + ", not to " + f.s.Net.Marks[m], math.NaN(), 0}, q,
+			why = append(why, option{candidate{"wrong-peg", "", math.NaN(), 0}, q,
 				half - d*d/(4*s*s) + math.Log(prior) - math.Ln2/2})
 		}
 	}
@@ -159,9 +162,30 @@ func (f *finder) exact(sp *adjust.Space, h *hypothesis, taken []*hypothesis) {
 		return
 	}
 	p := h.parts[0]
+	e := f.misclosure(x, p)
 	_, s := sp.Estimate(p)
 	h.x = x
-	f.explain(h, p, f.misclosure(x, p), s, (sp.Cost-cost)/2, x)
+	if f.shifted(sp.X, x, h) > farMove { // what the others know of it depends on where they put it
+		there := f.model(x, append(append([]*hypothesis(nil), taken...), h))
+		if there.R[p] < adjust.LeastRed {
+			h.score = math.Inf(-1)
+			return
+		}
+		e, s = there.Estimate(p)
+	}
+	f.explain(h, p, e, s, (sp.Cost-cost)/2, x)
+}
+
+// farMove is a move of a mark after which the linear model is made anew, metres.
+const farMove = 0.1
+
+// shifted is the largest move of a mark of the reading.
+func (f *finder) shifted(x, y network.State, h *hypothesis) float64 {
+	most := 0.0
+	for _, m := range f.s.Net.Obs[h.Obs[0]].Marks {
+		most = math.Max(most, x.Point(m).Dist(y.Point(m)))
+	}
+	return most
 }
 
 // replaced is the model's place with the marks of the reading put where their other readings have

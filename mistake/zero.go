@@ -55,7 +55,7 @@ func (f *finder) zero(t *tail, prior float64, name string) *hypothesis {
 	}
 	half := e * e / (2 * s * s)
 	size := e
-	score := half + prior + math.Log(0.2*s*math.Sqrt(2*math.Pi)/(2*zeroRange))
+	score := half + prior + math.Log(0.2) + narrowed(s*math.Sqrt(2*math.Pi)/(2*zeroRange))
 	for _, z := range zeroSizes {
 		known := half - (e-z)*(e-z)/(2*s*s) + prior + math.Log(0.2)
 		if known > score {

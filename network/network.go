@@ -114,19 +114,20 @@ type Free struct {
 
 // Network is a field book in numbers.
 type Network struct {
-	Marks   []string
-	Setups  []string
-	Free    []Free
-	Offset  []int // of each block in the State; one more entry at the end
-	Obs     []Obs
-	Base    [2]int // origin and the mark on +x; -1 where the book has none
-	Paths   []Path
-	Sides   []Side
-	Wanted  []Wanted
-	Edge    []float64 // by mark: sd of what stays open about the edge there
-	Pegs    []bool    // by mark: peg or benchmark
-	ByName  map[string]int
-	SetupAt map[string]int
+	Marks      []string
+	Setups     []string
+	Free       []Free
+	Offset     []int // of each block in the State; one more entry at the end
+	Obs        []Obs
+	Base       [2]int // origin and the mark on +x; -1 where the book has none
+	Paths      []Path
+	Sides      []Side
+	Wanted     []Wanted
+	Definition []float64 // by mark: sd of pointing, fresh at each reading
+	Edge       []float64 // by mark: sd of what stays open about the edge there
+	Pegs       []bool    // by mark: peg or benchmark
+	ByName     map[string]int
+	SetupAt    map[string]int
 
 	MostParts, MostSize int // the largest of all readings: parts, and scalars touched
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/hex"
 	"math"
+	"slices"
 	"sort"
 	"strconv"
 
@@ -24,13 +25,15 @@ type gather struct {
 	book   *fieldbook.Book
 	net    *network.Network
 	start  locate.Start
-	sol    *adjust.Solution
+	sol    *adjust.Solution // without what is mistaken
+	first  *adjust.Solution // of all readings
 	rep    *mistake.Report
 	lines  []*outline.Line
 	found  []finding.Finding
 	datum  *adjust.Frame
 	place  plane.Rigid  // inner datum → the book's frame
 	factor float64      // on standard deviations
+	count  int          // readings proposed
 	held   map[int]bool // marks that only a corrected length holds
 }
 
@@ -42,6 +45,7 @@ func (g *gather) result() *Result {
 		r.Book.SHA256 = hex.EncodeToString(g.book.Hash[:])
 	}
 	g.scaleless()
+	g.settle()
 	g.statistics(r)
 	g.frame()
 	g.heldMarks()
@@ -60,7 +64,7 @@ func (g *gather) scaleless() {
 	any := false
 	for i := range g.net.Obs {
 		o := &g.net.Obs[i]
-		if o.Use && !o.Solve {
+		if o.Use && !o.Solve && !o.SolveScale && hasLength(o.Kind.Name()) {
 			return
 		}
 		any = any || o.Use
@@ -70,14 +74,26 @@ func (g *gather) scaleless() {
 	}
 }
 
+// hasLength says whether a kind of reading gives the figure a size.
+func hasLength(kind string) bool { return !fieldbook.Angular(kind) && !fieldbook.Asserted(kind) }
+
 func (g *gather) solved() bool { return g.sol.Rows > 0 }
+
+// settle says by what the standard deviations are widened: only by a failed test on at least
+// leastToScale redundant readings with nothing suspect or doubtful.
+func (g *gather) settle() {
+	const leastToScale = 20
+	g.factor = 1
+	s := g.sol
+	if g.solved() && s.Redundancy >= leastToScale && s.Cost > s.ChiHigh && len(g.rep.Mistakes) == 0 {
+		g.factor = s.ReferenceSD
+	}
+}
 
 // statistics: standard deviations are widened only by a failed test on at least leastToScale
 // redundant readings.
 func (g *gather) statistics(r *Result) {
-	const leastToScale = 20
 	s := g.sol
-	g.factor = 1
 	st := &r.Statistics
 	st.Readings, st.Unknowns, st.Redundancy, st.Iterations = s.Rows, s.Unknowns, s.Redundancy, s.Iterations
 	st.ChiSquare = ChiSquare{Value: s.Cost, Pass: true}
@@ -87,10 +103,7 @@ func (g *gather) statistics(r *Result) {
 	st.ReferenceSD = some(s.ReferenceSD)
 	st.ChiSquare.Low, st.ChiSquare.High = some(s.ChiLow), some(s.ChiHigh)
 	st.ChiSquare.Pass = s.Cost >= s.ChiLow && s.Cost <= s.ChiHigh
-	if s.Cost > s.ChiHigh && s.Redundancy >= leastToScale && len(g.rep.Mistakes) == 0 {
-		st.Scaled = true
-		g.factor = s.ReferenceSD
-	}
+	st.Scaled = g.factor > 1
 }
 
 func some(v float64) *float64 {
@@ -239,6 +252,13 @@ func clean(variance float64) float64 {
 
 // otherPlace brings a start coordinate's mirror image into the book's frame.
 func (g *gather) otherPlace(p plane.Point) (Place, bool) {
+	q, ok := g.inner(p)
+	q = g.place.Apply(q)
+	return Place{q.X, q.Y}, ok
+}
+
+// inner brings a start coordinate into the frame of the solution.
+func (g *gather) inner(p plane.Point) (plane.Point, bool) {
 	var from, to []plane.Point
 	for m := range g.net.Marks {
 		a, b := g.start.X.Point(m), g.sol.X.Point(m)
@@ -248,10 +268,9 @@ func (g *gather) otherPlace(p plane.Point) (Place, bool) {
 	}
 	fit, ok := plane.FitRigid(from, to, nil)
 	if !ok {
-		return Place{}, false
+		return plane.Point{}, false
 	}
-	q := g.place.Apply(fit.Apply(p))
-	return Place{q.X, q.Y}, true
+	return fit.Apply(p), true
 }
 
 func (g *gather) setups(r *Result) {
@@ -276,9 +295,37 @@ func (g *gather) setups(r *Result) {
 		if t.Scale != 0 {
 			tool.Scale = t.Scale
 		}
+		g.tool(t.Name, &tool)
 		r.Tools[t.Name] = tool
 	}
 }
+
+// tool fills what was solved of a tool: sd is that of the zero where it was, else of the scale.
+func (g *gather) tool(name string, t *Tool) {
+	for i := range g.net.Free {
+		f := &g.net.Free[i]
+		b := g.net.FreeBlock(i)
+		if f.Kind != "tool" || f.Name != name || !g.solved() || !g.net.Placed(g.sol.X, b) {
+			continue
+		}
+		at := g.net.Offset[b]
+		if f.Scale {
+			t.Scale = g.sol.X[at+f.Size-1]
+			t.SD = some(g.factor * g.sol.BlockSD(int(b), f.Size-1))
+		}
+		if f.Zero {
+			t.Zero = g.sol.X[at]
+			t.SD = some(g.factor * g.sol.BlockSD(int(b), 0))
+		}
+		if slices.Contains(g.sol.Held, i) {
+			t.SD = nil
+		}
+	}
+}
+
+func (g *gather) feet() bool { return g.book.Units.Length == unit.FT || g.book.Units.Length == unit.IN }
+
+func (g *gather) listed() []mistake.Hypothesis { return mistake.Listed(g.sol, g.book) }
 
 // show prints a length in the book's unit, small ones in millimetres where that is metric.
 func (g *gather) show() func(float64) string {

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"brimline/outline"
-	"brimline/plane"
 )
 
 // fitted lists the lines in the book's frame.
@@ -52,70 +51,4 @@ func (g *gather) run(in outline.Run) LineRun {
 		r.Sweep, r.SweepSD = some(in.Sweep*degree), some(g.factor*in.SweepSD*degree)
 	}
 	return r
-}
-
-// Defaults of the shape order: common practice, no source.
-const (
-	shapeTolerance = 0.025
-	shapeShare     = 0.5
-	shapeUnseen    = 0.01
-	coverage95     = 1.96
-)
-
-// shape judges the outlines as wholes: the 95 % uncertainty across each line at its marks, in
-// the datum of the line itself, against its share of the tolerance.
-func (g *gather) shape(r *Result) {
-	s := &r.Shape
-	s.State, s.Tolerance, s.Why = "unproven", shapeTolerance, []string{}
-	s.Share, s.Unseen, s.Tests, s.Weakest = shapeShare, shapeUnseen, []Test{}, []Weak{}
-	worst, at := -1.0, ""
-	waiting := false
-	for _, l := range g.lines {
-		if len(l.Waits) > 0 || !g.solved() {
-			waiting = true
-			continue
-		}
-		f := g.sol.FitFrame(l.Marks)
-		for i, m := range l.Marks {
-			if u := g.factor * coverage95 * across(f.MarkCov(m), l.Normals[i], g.net.Edge[m]); u > worst {
-				worst, at = u, l.Names[i]
-			}
-		}
-	}
-	show := g.show()
-	if worst >= 0 {
-		s.Worst, s.At = some(worst), at
-	}
-	switch {
-	case len(g.lines) == 0:
-		s.Why = append(s.Why, "the book names no line, so there is no outline to judge")
-	case worst < 0:
-		s.Why = append(s.Why, "no line has all its marks fixed yet")
-	case waiting:
-		s.Why = append(s.Why, "a line still waits for marks")
-	}
-	if worst > shapeShare*shapeTolerance {
-		s.State = "unfit"
-		s.Why = append(s.Why, "the edge at "+at+" is known to "+show(worst)+" (95 %), and "+show(shapeShare*shapeTolerance)+" is allowed")
-	}
-	if g.sol.Redundancy > 0 && g.sol.Cost > g.sol.ChiHigh {
-		s.State = "unfit"
-		s.Why = append(s.Why, "the readings disagree more than their stated precision allows")
-	}
-	if s.State == "unproven" && worst >= 0 {
-		s.Why = append(s.Why, g.unproven())
-	}
-}
-
-// across is the standard deviation of a mark along a normal, with what stays open about the edge.
-func across(c [3]float64, n plane.Point, edge float64) float64 {
-	v := c[0]*n.X*n.X + 2*c[1]*n.X*n.Y + c[2]*n.Y*n.Y + edge*edge
-	return math.Sqrt(math.Max(v, 0))
-}
-
-func (g *gather) unproven() string {
-	if g.sol.Redundancy <= 0 {
-		return "the shape closes, but nothing checks it: no reading is left over"
-	}
-	return "mistakes that people make have not been ruled out yet"
 }

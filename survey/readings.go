@@ -4,6 +4,7 @@ import (
 	"math"
 	"sort"
 
+	"brimline/fieldbook"
 	"brimline/finding"
 	"brimline/network"
 )
@@ -24,9 +25,9 @@ func (g *gather) readings(r *Result) {
 		out := Reading{N: t.N, ID: string(t.ID), Kind: t.Kind, Marks: t.Marks, Setup: t.Setup, Tool: t.Tool,
 			Likely: []Likely{}, Parts: []Part{}, Why: t.Why, State: "lone"}
 		if of[i] >= 0 {
-			g.reading(&out, of[i], t.Values[0].Text)
+			g.reading(&out, of[i], textOf(t, 0))
 		}
-		out.Check, out.Computed = t.Check, t.Computed
+		out.Check, out.Computed, out.As = t.Check, t.Computed, t.As
 		if of[i] >= 0 {
 			g.state(&out, of[i])
 		}
@@ -39,14 +40,25 @@ func (g *gather) readings(r *Result) {
 	}
 }
 
+// textOf is part k as typed; asserted kinds have no values.
+func textOf(t *fieldbook.Taken, k int) string {
+	if k < len(t.Values) {
+		return t.Values[k].Text
+	}
+	return ""
+}
+
 func (g *gather) reading(out *Reading, i int, text string) {
 	o := &g.net.Obs[i]
 	parts := make([]Part, len(o.Values))
 	top := 0
 	for k, name := range o.Kind.Parts(o) {
 		parts[k] = g.part(i, k)
+		if fieldbook.Angular(o.Kind.Name()) {
+			inDegrees(&parts[k])
+		}
 		parts[k].Part = name
-		parts[k].Text = g.book.Readings[o.Reading].Values[k].Text
+		parts[k].Text = textOf(&g.book.Readings[o.Reading], k)
 		if w := parts[k].W; w != nil && (parts[top].W == nil || math.Abs(*w) > math.Abs(*parts[top].W)) {
 			top = k
 		}
@@ -141,5 +153,16 @@ func (g *gather) idle() {
 	}
 	if len(n) > 0 && len(marks) > 0 {
 		g.found = append(g.found, finding.Finding{Code: "not-used", Readings: n, Marks: marks})
+	}
+}
+
+// inDegrees turns a part that is an angle into degrees.
+func inDegrees(p *Part) {
+	p.Value *= degree
+	p.SD *= degree
+	for _, v := range []*float64{p.Adjusted, p.Residual, p.Detectable} {
+		if v != nil {
+			*v *= degree
+		}
 	}
 }

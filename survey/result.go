@@ -249,13 +249,35 @@ type Order struct {
 	Quantities map[string]float64 `json:"quantities"`
 }
 
+// Leaving is what it would mean for one order to leave now: the odds that it is spoilt, the
+// likeliest ways, and the readings that would make it ready.
+type Leaving struct {
+	Order   string  `json:"order"`
+	State   string  `json:"state"`
+	Odds    float64 `json:"odds"`
+	Ways    []Way   `json:"ways"`
+	Buy     []Next  `json:"buy"`
+	Minutes float64 `json:"minutes"`
+	Ready   bool    `json:"ready"` // the readings of Buy would do
+}
+
+// Way is one way for a piece to be spoilt: the code of a listed mistake, "error" for an ordinary one.
+type Way struct {
+	Code     string   `json:"code"`
+	At       string   `json:"at"`
+	Readings []string `json:"readings"`
+	Size     *float64 `json:"size,omitempty"`
+	Odds     float64  `json:"odds"`
+}
+
 // Weak is a place where the most could hide: the sentence that everything serves.
 type Weak struct {
-	Reading string  `json:"reading"` // n
-	Mark    string  `json:"mark"`    // the edge there would move
-	Error   float64 `json:"error"`   // that could hide, metres
-	Move    float64 `json:"move"`    // of the edge, metres
-	Text    string  `json:"text"`
+	Reading string   `json:"reading"`          // n
+	Mark    string   `json:"mark"`             // the edge there would move
+	Error   *float64 `json:"error"`            // that could hide, metres; null: any
+	Move    *float64 `json:"move"`             // of the edge, metres; null: with it
+	Expose  []string `json:"expose,omitempty"` // marks to tape between to expose it
+	Text    string   `json:"text"`
 }
 
 // Shape is the order that every book has: its outlines as wholes.

@@ -24,6 +24,8 @@ type Input struct {
 	Files fieldbook.Files
 	Rules fieldbook.Rules
 	Seed  uint64
+
+	NextCount int // readings proposed; 0: 3
 }
 
 // Step names a stage that begins, for progress.
@@ -50,14 +52,32 @@ var errNoBook = errors.New("survey: no book given")
 
 // run is Run with the coordinates of an earlier state to begin from; it returns its own.
 func run(ctx context.Context, in Input, warm *memory, step func(Step)) (*Result, *memory, error) {
+	g, err := gathered(ctx, in, warm, step)
+	if err != nil {
+		return nil, nil, err
+	}
+	return g.result(), remember(g.net, g.first), nil
+}
+
+// prepare runs the stages for a question that needs no result.
+func prepare(ctx context.Context, in Input) (*gather, error) {
+	g, err := gathered(ctx, in, nil, nil)
+	if err == nil && g.solved() {
+		g.settle()
+	}
+	return g, err
+}
+
+// gathered runs the stages in order.
+func gathered(ctx context.Context, in Input, warm *memory, step func(Step)) (*gather, error) {
 	if in.Book == nil {
-		return nil, nil, errNoBook
+		return nil, errNoBook
 	}
 	if step == nil {
 		step = func(Step) {}
 	}
 	in.Book = withRules(in.Book, in.Rules)
-	g := &gather{ctx: ctx, book: in.Book}
+	g := &gather{ctx: ctx, book: in.Book, count: in.NextCount}
 	step(StepNetwork)
 	var found []finding.Finding
 	g.found = append(g.found, in.Book.Findings...)
@@ -68,28 +88,37 @@ func run(ctx context.Context, in Input, warm *memory, step func(Step)) (*Result,
 	g.found = append(g.found, g.start.Findings...)
 	unsketch(g.net, g.start.X)
 	step(StepAdjust)
-	begin := warm.apply(g.net, g.start.X)
-	g.sol, found = adjust.Solve(ctx, g.net, begin, adjust.Options{Fallback: g.start.X})
-	if err := ctx.Err(); err != nil {
-		return nil, nil, err
-	}
-	if kept, ok := keepHand(g.net, g.start.X, g.sol.X); ok {
-		g.sol, found = adjust.Solve(ctx, g.net, kept, adjust.Options{NoRobust: true})
-		if err := ctx.Err(); err != nil {
-			return nil, nil, err
-		}
+	if err := g.adjust(warm); err != nil {
+		return nil, err
 	}
 	step(StepMistake)
 	if g.rep = mistake.Find(ctx, g.sol, in.Book); g.rep == nil {
-		return nil, nil, ctx.Err()
+		return nil, ctx.Err()
 	}
-	before := g.sol
-	if g.sol = g.rep.Solution; g.sol != before {
-		found = g.sol.Findings()
-	}
-	g.found = append(g.found, found...)
+	g.first, g.sol = g.sol, g.rep.Solution
+	g.found = append(g.found, g.sol.Findings()...)
 	step(StepOutline)
-	for _, l := range in.Book.Lines {
+	g.fit()
+	step(StepResult)
+	return g, nil
+}
+
+// adjust solves from the located start, or from the last state where that is sound.
+func (g *gather) adjust(warm *memory) error {
+	begin := warm.apply(g.net, g.start.X)
+	g.sol, _ = adjust.Solve(g.ctx, g.net, begin, adjust.Options{Fallback: g.start.X})
+	if err := g.ctx.Err(); err != nil {
+		return err
+	}
+	if kept, ok := keepHand(g.net, g.start.X, g.sol.X); ok {
+		g.sol, _ = adjust.Solve(g.ctx, g.net, kept, adjust.Options{NoRobust: true})
+	}
+	return g.ctx.Err()
+}
+
+// fit fits the lines of the book.
+func (g *gather) fit() {
+	for _, l := range g.book.Lines {
 		if !g.solved() {
 			g.lines = append(g.lines, &outline.Line{Name: l.Name, Closed: l.Closed, Edge: l.Edge, Waits: l.MarkNames()})
 			continue
@@ -98,8 +127,6 @@ func run(ctx context.Context, in Input, warm *memory, step func(Step)) (*Result,
 		g.lines = append(g.lines, fitted)
 		g.found = append(g.found, f...)
 	}
-	step(StepResult)
-	return g.result(), remember(g.net, before), nil
 }
 
 // spec numbers a line of the book.

@@ -87,7 +87,7 @@ func TestRunErrors(t *testing.T) {
 		t.Errorf("cancelled: %v", err)
 	}
 	var steps []survey.Step
-	if _, err := survey.Run(context.Background(), survey.Input{Book: parse(t, small("", ties(), rim))}, func(s survey.Step) { steps = append(steps, s) }); err != nil || len(steps) != 5 || steps[0] != survey.StepNetwork || steps[4] != survey.StepResult {
+	if _, err := survey.Run(context.Background(), survey.Input{Book: parse(t, small("", ties(), rim))}, func(s survey.Step) { steps = append(steps, s) }); err != nil || len(steps) != 6 || steps[0] != survey.StepNetwork || steps[5] != survey.StepResult {
 		t.Errorf("steps %v, %v", steps, err)
 	}
 }

@@ -38,6 +38,7 @@ start from), or - for standard input.`,
 		Example: `  brimline new larch.yaml            a commented book to fill in
   brimline check larch.yaml          is it readable, what is still open
   brimline solve larch.yaml          the answer, in words and tables
+  brimline next larch.yaml           what to read now
   brimline draw larch.yaml -o larch.pdf`,
 		Args:          noCommand,
 		SilenceUsage:  true, // one clear line instead
@@ -48,7 +49,7 @@ start from), or - for standard input.`,
 	c.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return refuse("%v; see %s --help", err, c.CommandPath())
 	})
-	c.AddCommand(newCommand(s), checkCommand(s), solveCommand(s), drawCommand(s), demoCommand(s),
+	c.AddCommand(newCommand(s), checkCommand(s), solveCommand(s), nextCommand(s), drawCommand(s), demoCommand(s),
 		toolsCommand(s), schemaCommand(s), versionCommand(s))
 	return c
 }

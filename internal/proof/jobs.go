@@ -2,6 +2,7 @@ package main
 
 import (
 	"math"
+	"strings"
 
 	"brimline/internal/simulate"
 	"brimline/survey"
@@ -93,13 +94,14 @@ func job(c simulate.Case) jobTally {
 	return t
 }
 
-// atMarks is the state of the shape as its tests at marks have it, and why.
+// atMarks is the state of the shape with what lies between marks left aside, and why: its worst
+// other test, or the state of the whole where the test between marks does not account for it.
 func atMarks(r *survey.Result) (state, why string) {
-	state = "ready"
 	rank := map[string]int{"ready": 0, "unproven": 1, "unfit": 2}
-	n := 0
+	state, n, aside := "ready", 0, "ready"
 	for _, t := range r.Shape.Tests {
 		if t.Name == between {
+			aside = t.State
 			continue
 		}
 		n++
@@ -109,6 +111,9 @@ func atMarks(r *survey.Result) (state, why string) {
 	}
 	if n == 0 { // no test, no word
 		return "unfit", "no tests"
+	}
+	if whole := r.Shape.State; rank[whole] > rank[state] && rank[aside] < rank[whole] {
+		return whole, "as a whole: " + strings.Join(r.Shape.Why, "; ")
 	}
 	return state, why
 }

@@ -12,17 +12,18 @@ import (
 
 // five readings, three of them mistaken: a foot, a tenth below what shows, and one of no kind.
 func spoiledCase() (simulate.Case, []simulate.Mistake) {
-	var c simulate.Case
+	c := simulate.Case{Pegs: []string{"A", "B"}}
+	marks := []string{"r1", "r2", "r2", "r3", "r4"}
 	for i := range 5 {
-		c.Readings = append(c.Readings, simulate.Reading{N: fmt.Sprint(i + 1)})
+		c.Readings = append(c.Readings, simulate.Reading{N: fmt.Sprint(i + 1), Marks: []string{"A", marks[i]}})
 	}
-	hit := func(n string, was, now, shows float64) []simulate.Hit {
-		return []simulate.Hit{{N: n, Was: was, Now: now, Detectable: shows}}
+	hit := func(i int, was, now, shows float64) []simulate.Hit {
+		return []simulate.Hit{{Index: i - 1, N: fmt.Sprint(i), Was: was, Now: now, Detectable: shows}}
 	}
 	return c, []simulate.Mistake{
-		{Kind: "foot", Hits: hit("1", 5, 5.3048, 0.03)},
-		{Kind: "tenth", Hits: hit("2", 5, 5.1, 0.09)},
-		{Kind: simulate.Unlisted, Hits: hit("3", 5, 5.4, 0.03)},
+		{Kind: "foot", Hits: hit(1, 5, 5.3048, 0.03)},
+		{Kind: "tenth", Hits: hit(2, 5, 5.1, 0.09)},
+		{Kind: simulate.Unlisted, Hits: hit(3, 5, 5.4, 0.03)},
 	}
 }
 
@@ -54,12 +55,12 @@ func TestJudge(t *testing.T) {
 		r    *survey.Result
 		want rates
 	}{
-		{"all shown", good, rates{tried: 1, solved: 1, planted: 3, counts: 2, shown: 2, suspect: 1, named: 1, rightCode: 1,
+		{"all shown", good, rates{tried: 1, solved: 1, planted: 3, counts: 2, shown: 2, suspect: 1, alone: 1, sole: 1, named: 1, rightCode: 1,
 			other: 1, leftOpen: 1, wrongSuspect: 2, wronglyNamed: 1, good: 2, goodSuspect: 1, goodDoubtful: 1}},
-		{"value too far, value forced", far, rates{tried: 1, solved: 1, planted: 3, counts: 2, shown: 2, suspect: 2, named: 1,
+		{"value too far, value forced", far, rates{tried: 1, solved: 1, planted: 3, counts: 2, shown: 2, suspect: 2, alone: 1, sole: 1, named: 1,
 			other: 1, wrongSuspect: 2, good: 2}},
-		{"nothing shown", answer("good", "good", "lone", "good", "good"), rates{tried: 1, solved: 1, planted: 3, counts: 2, good: 2}},
-		{"unsolved", nil, rates{tried: 1, planted: 3, counts: 2, wronglyNamed: 3, good: 2, goodSuspect: 2, goodDoubtful: 2}},
+		{"nothing shown", answer("good", "good", "lone", "good", "good"), rates{tried: 1, solved: 1, planted: 3, counts: 2, alone: 1, good: 2}},
+		{"unsolved", nil, rates{tried: 1, planted: 3, counts: 2, alone: 1, wronglyNamed: 3, good: 2, goodSuspect: 2, goodDoubtful: 2}},
 	} {
 		got := judge(c, planted, x.r)
 		got.missed = nil
@@ -91,17 +92,20 @@ func TestOverlap(t *testing.T) {
 func TestAtMarks(t *testing.T) {
 	test := func(name, state string) survey.Test { return survey.Test{Name: name, State: state} }
 	for _, x := range []struct {
+		whole string
 		tests []survey.Test
 		want  string
 	}{
-		{nil, "unfit"},
-		{[]survey.Test{test(between, "ready")}, "unfit"},
-		{[]survey.Test{test("marks", "ready"), test(between, "unfit")}, "ready"},
-		{[]survey.Test{test("marks", "ready"), test("mistakes", "unproven")}, "unproven"},
-		{[]survey.Test{test("mistakes", "unproven"), test("marks", "unfit")}, "unfit"},
+		{"unfit", nil, "unfit"},
+		{"ready", []survey.Test{test(between, "ready")}, "unfit"},
+		{"unfit", []survey.Test{test("marks", "ready"), test(between, "unfit")}, "ready"},
+		{"unproven", []survey.Test{test("marks", "ready"), test(between, "ready")}, "unproven"}, // many small odds together
+		{"unproven", []survey.Test{test("marks", "ready"), test("mistakes", "unproven")}, "unproven"},
+		{"unfit", []survey.Test{test("mistakes", "unproven"), test("marks", "unfit")}, "unfit"},
 	} {
-		if got, _ := atMarks(&survey.Result{Shape: survey.Shape{Tests: x.tests}}); got != x.want {
-			t.Errorf("%v: %s, want %s", x.tests, got, x.want)
+		r := &survey.Result{Shape: survey.Shape{State: x.whole, Tests: x.tests}}
+		if got, _ := atMarks(r); got != x.want {
+			t.Errorf("%s, %v: %s, want %s", x.whole, x.tests, got, x.want)
 		}
 	}
 }

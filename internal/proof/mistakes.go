@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"brimline/internal/simulate"
 	"brimline/survey"
@@ -19,6 +20,7 @@ type rates struct {
 	tried, solved   int
 	planted, counts int // mistakes; those beyond the detectable size
 	shown, suspect  int // of those that count
+	alone, sole     int // of those that count, no other mistake at the same mark; of those suspect
 	named           int // shown, of a listed kind
 	rightCode       int // of those: the right code first, with the value before the mistake
 	other, leftOpen int // shown, of no listed kind; of those: unknown first, without a value
@@ -34,6 +36,7 @@ func (a *rates) add(b rates) {
 	a.tried, a.solved = a.tried+b.tried, a.solved+b.solved
 	a.planted, a.counts = a.planted+b.planted, a.counts+b.counts
 	a.shown, a.suspect = a.shown+b.shown, a.suspect+b.suspect
+	a.alone, a.sole = a.alone+b.alone, a.sole+b.sole
 	a.named, a.rightCode = a.named+b.named, a.rightCode+b.rightCode
 	a.other, a.leftOpen = a.other+b.other, a.leftOpen+b.leftOpen
 	a.wrongSuspect, a.wronglyNamed, a.good = a.wrongSuspect+b.wrongSuspect, a.wronglyNamed+b.wronglyNamed, a.good+b.good
@@ -53,8 +56,16 @@ func judge(c simulate.Case, planted []simulate.Mistake, r *survey.Result) rates 
 		if counts {
 			a.counts++
 		}
+		alone := counts && !shared(c, planted, h.Index)
+		if alone {
+			a.alone++
+		}
 		if r != nil && counts {
-			a.found(m, byNumber(r, h.N))
+			x := byNumber(r, h.N)
+			a.found(m, x)
+			if alone && x != nil && x.State == "suspect" {
+				a.sole++
+			}
 		} else if counts {
 			a.missed = append(a.missed, m.Kind+" in "+h.N+" unsolved")
 		}
@@ -83,6 +94,21 @@ func judge(c simulate.Case, planted []simulate.Mistake, r *survey.Result) rates 
 		a.missed = append(a.missed, fmt.Sprintf("%d good readings suspected, among them %s", len(blamed), blamed[0]))
 	}
 	return a
+}
+
+// shared says that another mistake touches a mark of the rim that this reading touches.
+func shared(c simulate.Case, planted []simulate.Mistake, index int) bool {
+	for _, m := range planted {
+		if m.Hits[0].Index == index {
+			continue
+		}
+		for _, p := range c.Readings[m.Hits[0].Index].Marks {
+			if !slices.Contains(c.Pegs, p) && slices.Contains(c.Readings[index].Marks, p) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // found counts what was said of one mistaken reading that should show.

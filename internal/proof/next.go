@@ -10,7 +10,7 @@ import (
 )
 
 // afterTwoPegs is where the measurers of this section stand: A and B ties of every mark.
-var afterTwoPegs = simulate.Plan{Called: "A and B of every mark", Sizes: usual, Pegs: 2, Base: 3, Sigma: 0.0032, Definition: 0.0024}
+var afterTwoPegs = simulate.Plan{Called: "A and B of every mark", Sizes: usual, Pegs: 2, Base: 3, Said: true, Sigma: 0.0032, Definition: 0.0024}
 
 // patience is how many more readings, for each mark, a measurer takes at most.
 const patience = 4

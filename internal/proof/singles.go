@@ -14,12 +14,15 @@ var wellRead = []simulate.Plan{
 
 func singles(c config) *report {
 	r := &report{}
+	var all rates
 	for i, p := range wellRead {
 		a := gather(c, r, c.n/len(wellRead), c.kind(i), func(seed uint64, k int) rates {
 			return spoiled(simulate.Visit(seed, shape(k), p))
 		})
-		a.tell(r, p.Called, true)
+		a.tell(r, p.Called, false)
+		all.add(a)
 	}
+	all.tell(r, "all", true)
 	return r
 }
 
@@ -34,6 +37,7 @@ func (a rates) tell(r *report, group string, banded bool) {
 	r.plain(group, "mistakes beyond 1.25 × detectable, of all planted", a.counts, a.planted)
 	r.atLeast(group, "of those suspect or doubtful", a.shown, a.counts, least(98))
 	r.atLeast(group, "of those suspect", a.suspect, a.counts, least(95))
+	r.plain(group, "of those suspect, no other mistake at the mark", a.sole, a.alone)
 	r.atMost(group, "good readings suspect", a.goodSuspect, a.good, most(0.5))
 	r.atMost(group, "good readings doubtful", a.goodDoubtful, a.good, most(1))
 	r.atLeast(group, "right code first, value within 2 mm", a.rightCode, a.named, least(90))

@@ -36,23 +36,9 @@ func (c Case) Detectable() [][]float64 {
 // row a. It panics where the readings leave something unfixed.
 func (c Case) Redundancies() [][]float64 {
 	d := c.design()
-	normal := mat.NewSymDense(d.unknowns, nil)
-	for _, row := range d.rows {
-		for i, p := range row.at {
-			for k, q := range row.at {
-				if p <= q {
-					normal.SetSym(p, q, normal.At(p, q)+row.of[i]*row.of[k])
-				}
-			}
-		}
-	}
-	var chol mat.Cholesky
-	if !chol.Factorize(normal) {
+	inverse, ok := d.inverse()
+	if !ok {
 		panic("simulate: the readings leave something unfixed")
-	}
-	var inverse mat.SymDense
-	if err := chol.InverseTo(&inverse); err != nil {
-		panic("simulate: " + err.Error())
 	}
 	out, n := make([][]float64, len(c.Readings)), 0
 	for i, x := range c.Readings {
@@ -68,6 +54,29 @@ func (c Case) Redundancies() [][]float64 {
 		}
 	}
 	return out
+}
+
+// inverse of the normal matrix; ok is false where it has none.
+func (d design) inverse() (*mat.SymDense, bool) {
+	normal := mat.NewSymDense(d.unknowns, nil)
+	for _, row := range d.rows {
+		for i, p := range row.at {
+			for k, q := range row.at {
+				if p <= q {
+					normal.SetSym(p, q, normal.At(p, q)+row.of[i]*row.of[k])
+				}
+			}
+		}
+	}
+	var chol mat.Cholesky
+	if !chol.Factorize(normal) {
+		return nil, false
+	}
+	var inverse mat.SymDense
+	if err := chol.InverseTo(&inverse); err != nil {
+		return nil, false
+	}
+	return &inverse, true
 }
 
 // design holds the whitened rows of all parts in the unknowns: x and y of every mark but A's and

@@ -26,6 +26,7 @@ type Plan struct {
 	Sigma, Definition float64  // of the tape and of the marks; 0 draws them
 	Unit              string   // m, mm, or ft for feet and inches
 	Rows              bool     // mark by mark; else peg by peg
+	Said              bool     // the book says on which hand the pool lies also where it is the usual one
 	Crew              []string // who reads: two share the day, the second from some row on; the book says when and who
 	SecondTape        bool     // the second of the crew has a tape of their own
 }
@@ -52,6 +53,9 @@ func Visit(seed uint64, s Shape, p Plan) Case {
 	}
 	c := Case{Seed: seed, Shape: s, Method: p, Unit: v.unit}
 	v.settle(p.pegs(v.r, staked), staked)
+	if p.Said && v.side == nil {
+		v.side = v.firstOff()
+	}
 	v.equip()
 	p.equip(v)
 	p.read(v)

@@ -17,7 +17,7 @@ var plans = []simulate.Plan{
 	{Called: "three pegs, peg by peg", Pegs: 3, Base: 2, Crew: []string{"P", "Q"}, SecondTape: true, Unit: "mm"},
 	{Called: "a third tie at every fourth", Pegs: 3, Third: 4, Checks: 6, FirstAgain: true, Base: 3, Sigma: 0.0032, Definition: 0.0024, Sizes: [2]float64{8, 12}},
 	{Called: "feet", Pegs: 3, PegTies: true, Unit: "ft", Rows: true},
-	{Called: "two pegs", Pegs: 2, Checks: 8},
+	{Called: "two pegs", Pegs: 2, Checks: 8, Said: true},
 }
 
 // visits calls f for each plan and each shape, so many seeds of each.
@@ -36,6 +36,9 @@ func TestVisitsParseAndRepeat(t *testing.T) {
 		b, err := fieldbook.Parse("visit.yaml", c.Book)
 		if err != nil {
 			t.Fatalf("%s: %v", title(c), err)
+		}
+		if want := p.Said || c.Truth["r1"].Y < 0; (c.Side != nil) != want || len(b.Sides) > 0 != want {
+			t.Fatalf("%s: side %v, the book says %v", title(c), c.Side, b.Sides)
 		}
 		n := 0
 		for _, r := range b.Readings {

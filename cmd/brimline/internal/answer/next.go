@@ -28,8 +28,9 @@ func nothingNext(word string) string {
 	return "No reading that can be proposed would help; see what is open in brimline solve."
 }
 
-// Checks lists the whole set of check tapes to take besides those that place the marks.
-func Checks(list []survey.Next, u unit.Unit) string {
+// Checks lists the whole set of check tapes to take besides those that place the marks: fewer than
+// were asked for where more would not help.
+func Checks(list []survey.Next, asked int, u unit.Unit) string {
 	m := measure{style: unit.StyleFor(u)}
 	text := next("Check tapes", list, 0, m)
 	if text == "" {
@@ -39,7 +40,11 @@ func Checks(list []survey.Next, u unit.Unit) string {
 	for _, n := range list {
 		total += n.Minutes
 	}
-	return text + wrap("Together about "+minutes(total)+".", "", "")
+	text += wrap("Together about "+minutes(total)+".", "", "")
+	if len(list) < asked {
+		text += "More would not help.\n"
+	}
+	return text
 }
 
 // next numbers proposals: what to read, what it gives, what it takes.
@@ -65,8 +70,7 @@ func proposal(n survey.Next, m measure) string {
 		text += ": " + strings.TrimSuffix(n.Why, ".")
 	}
 	var facts []string
-	if n.Gain > 0 {
-		gain := gained(n, m)
+	if gain := gained(n, m); gain != "" {
 		if n.Order != "" {
 			gain += " for " + named(n.Order)
 		}
@@ -84,12 +88,14 @@ func proposal(n survey.Next, m measure) string {
 	return text + " (" + strings.Join(facts, ", ") + ")."
 }
 
-// gained is by how much the worst figure falls.
+// gained is by how much the worst figure falls; nothing where that would print as nothing.
 func gained(n survey.Next, m measure) string {
-	switch n.Unit {
-	case "m":
+	switch {
+	case n.Gain <= 0 || n.Unit == "m" && n.Gain < m.style.Step()/2:
+		return ""
+	case n.Unit == "m":
 		return "gains " + m.smallUnit(n.Gain)
-	case "":
+	case n.Unit == "odds" || n.Unit == "":
 		return "gains " + percent(n.Gain)
 	}
 	return "gains " + decimal(n.Gain, 3) + " " + n.Unit

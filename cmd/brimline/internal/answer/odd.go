@@ -90,6 +90,9 @@ func cause(x survey.Reading, m measure) string {
 	}
 	l := x.Likely[0]
 	text := l.Cause
+	if text == "" {
+		text = misreading(l.Code)
+	}
 	if l.Value != nil {
 		text += ", " + m.of(x.Kind).value(*l.Value)
 	}

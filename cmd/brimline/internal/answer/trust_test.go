@@ -69,12 +69,21 @@ func doubted() *survey.Result {
 	return r
 }
 
+// risks are what leaving the doubted pool now would mean.
+func risks() []survey.Leaving {
+	return []survey.Leaving{
+		{Order: "shape", State: "unfit", Odds: 0.034, Minutes: 4.5, Ready: true, Buy: doubted().Next[:2], Ways: []survey.Way{
+			{Code: "metre", Readings: []string{"17"}, Size: at(-1), Odds: 0.012}, {Code: "peg-moved", Readings: []string{"2", "7"}, Odds: 0.01}, {Code: "error", At: "r2", Odds: 0.004}}},
+		{Order: "winter cover", State: "unfit", Odds: 0.2, Minutes: 9, Buy: append(doubted().Next, doubted().Next...)},
+	}
+}
+
 // The answers to the three questions, as rounded text.
 func TestGolden(t *testing.T) {
 	for name, got := range map[string]string{
 		"solve": answer.Text(doubted(), unit.M, "larch.yaml"),
 		"feet":  answer.Text(doubted(), unit.FT, "-"),
-		"leave": answer.Leave(doubted(), unit.M),
+		"leave": answer.Leave(doubted(), risks(), unit.M),
 		"next":  answer.Next(doubted(), unit.M),
 	} {
 		file := filepath.Join("testdata", name+".txt")
@@ -147,11 +156,14 @@ func TestNothingNext(t *testing.T) {
 			t.Errorf("%s: %q", state, got)
 		}
 	}
-	if got := answer.Checks(nil, unit.M); !strings.Contains(got, "None can be proposed") {
+	if got := answer.Checks(nil, 3, unit.M); !strings.Contains(got, "None can be proposed") {
 		t.Errorf("%q", got)
 	}
-	if got := answer.Checks(doubted().Next, unit.M); !strings.Contains(got, "4. The fourth.") || !strings.Contains(got, "Together about 4.5 minutes.") {
-		t.Errorf("%q", got)
+	for asked, more := range map[int]bool{4: false, 5: true} {
+		got := answer.Checks(doubted().Next, asked, unit.M)
+		if !strings.Contains(got, "4. The fourth.") || !strings.Contains(got, "Together about 4.5 minutes.") || strings.Contains(got, "More would not help.") != more {
+			t.Errorf("asked for %d: %q", asked, got)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -36,19 +37,23 @@ func sentence(s string) string {
 	return s + "."
 }
 
+// upper begins a sentence large, unless it begins with the name of a mark or a line.
 func upper(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	if r == utf8.RuneError {
+	if strings.HasPrefix(s, "a mistake ") {
+		return "A" + s[1:]
+	}
+	first, _, _ := strings.Cut(s, " ")
+	if len(first) < 2 || strings.Trim(first, "abcdefghijklmnopqrstuvwxyz,:") != "" {
 		return s
 	}
-	return strings.ToUpper(string(r)) + s[n:]
+	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // wrap breaks a text at spaces so that no line passes the width, unless one word does.
 func wrap(text, first, rest string) string {
 	var b strings.Builder
 	line, indent := first, first
-	for _, w := range strings.Fields(Plain(text)) {
+	for _, w := range glued(strings.Fields(Plain(text))) {
 		gap := " "
 		if line == indent {
 			gap = ""
@@ -60,6 +65,23 @@ func wrap(text, first, rest string) string {
 		line += gap + w
 	}
 	return b.String() + strings.TrimRight(line, " ") + "\n"
+}
+
+// units follow figures and stay on their line.
+var units = []string{"%", "mm", "m", "m²", "ft²", "minute", "minutes"}
+
+// glued joins units to the figures before them.
+func glued(words []string) []string {
+	var out []string
+	for _, w := range words {
+		n := len(out) - 1
+		if n >= 0 && slices.Contains(units, strings.TrimRight(w, ".,;:)")) && strings.ContainsAny(out[n][len(out[n])-1:], "0123456789") {
+			out[n] += " " + w
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
 }
 
 // bullet is a sentence of a list.

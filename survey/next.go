@@ -1,0 +1,162 @@
+package survey
+
+import (
+	"context"
+	"math"
+	"strings"
+
+	"brimline/advise"
+	"brimline/locate"
+	"brimline/network"
+	"brimline/plane"
+)
+
+func join(marks []string) string { return strings.Join(marks, "–") }
+
+// options of what may be read next.
+func (g *gather) options() advise.Options {
+	o := advise.Options{Count: g.count, Alone: g.book.Job.Alone, Definition: g.net.Definition, Factor: g.factor, Hooks: g.hooks()}
+	if s := g.usualSigma(); s > 0 {
+		o.Sigma = s
+	}
+	for _, c := range g.book.Cannots {
+		a, ok1 := g.net.ByName[c.Marks[0]]
+		b, ok2 := g.net.ByName[c.Marks[1]]
+		if ok1 && ok2 {
+			o.Cannot = append(o.Cannot, [2]int{a, b})
+		}
+	}
+	for m := range g.net.Marks {
+		p := g.sol.X.Point(m)
+		if math.IsNaN(p.X) {
+			o.Waiting = append(o.Waiting, m)
+			continue
+		}
+		if len(g.start.Other[m]) > 0 {
+			if q, ok := g.inner(g.start.Other[m][0]); ok {
+				o.Mirrors = append(o.Mirrors, advise.Mirror{Mark: m, Places: [2]plane.Point{p, q}})
+			}
+		}
+	}
+	return o
+}
+
+// usualSigma is the sd of a tape reading without definition, by the tool that taped most.
+func (g *gather) usualSigma() float64 {
+	best, most := 0.0, 0
+	for _, t := range g.book.Tools {
+		n := 0
+		for _, r := range g.book.Readings {
+			if r.Tool == t.Name && r.Kind == "tie" {
+				n++
+			}
+		}
+		if n > most && t.Sigma > 0 {
+			best, most = t.Sigma, n
+		}
+	}
+	if most == 0 {
+		return g.book.Rules.Sigma["tie"]
+	}
+	return best
+}
+
+// hooks are the marks that a tape can hook on: pegs, benchmarks and features.
+func (g *gather) hooks() []bool {
+	out := append([]bool(nil), g.net.Pegs...)
+	for m, name := range g.net.Marks {
+		if k := g.book.Mark(name); k.Kind == "feature" || k.Lasting != "" {
+			out[m] = true
+		}
+	}
+	return out
+}
+
+// proposals puts them in words.
+func (g *gather) proposals(in []advise.Proposal) []Next {
+	out := []Next{}
+	for _, p := range in {
+		n := Next{Kind: p.Kind, Marks: []string{}, About: some(p.About), Order: p.Order, Gain: p.Gain, Unit: p.Unit, Minutes: p.Minutes, Alone: p.Alone, Why: p.Why.Text(g.names())}
+		if math.IsNaN(n.Gain) || math.IsInf(n.Gain, 0) {
+			n.Gain = 0
+		}
+		for _, m := range p.Marks {
+			n.Marks = append(n.Marks, g.net.Marks[m])
+		}
+		n.Text = "tape " + strings.Join(n.Marks, " to ")
+		if n.About != nil {
+			n.Text += ", about " + g.about(*n.About)
+		}
+		if len(p.Why.Obs) > 0 && p.Why.Code == "again" {
+			n.Text += ", again"
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+// about is a length to expect, to the centimetre or the half inch.
+func (g *gather) about(v float64) string {
+	step := 0.01
+	if g.feet() {
+		step = 0.0127
+	}
+	return g.show()(math.Round(v/step) * step)
+}
+
+// Leave answers what it would mean to leave now, order by order.
+func Leave(ctx context.Context, in Input) ([]Leaving, error) {
+	g, err := prepare(ctx, in)
+	if err != nil || !g.solved() {
+		return []Leaving{}, err
+	}
+	orders := []advise.Order{{Name: shapeName, For: "cut", Share: shapeShare, Unseen: shapeUnseen, Cost: 1, Asks: g.asks()}}
+	var out []Leaving
+	for _, l := range advise.Leave(g.sol, g.listed(), g.odd(), orders, g.options()) {
+		one := Leaving{Order: l.Order, State: l.State, Odds: l.Odds, Ways: []Way{}, Buy: g.proposals(l.Buy), Minutes: l.Minutes, Ready: l.Ready}
+		for _, w := range l.Ways {
+			way := Way{Code: w.Code, At: w.At, Odds: w.Odds, Readings: []string{}}
+			for _, i := range w.Obs {
+				way.Readings = append(way.Readings, g.n(i))
+			}
+			if w.Size != 0 {
+				way.Size = some(w.Size)
+			}
+			one.Ways = append(one.Ways, way)
+		}
+		out = append(out, one)
+	}
+	return out, nil
+}
+
+// Checks is the set of n check tapes worth reading besides the ties, for a book that is only a rough
+// sketch, before a visit.
+func Checks(ctx context.Context, in Input, n int) ([]Next, error) {
+	g := &gather{ctx: ctx, book: in.Book}
+	if in.Book == nil {
+		return nil, errNoBook
+	}
+	g.net, _ = network.Build(in.Book, in.Files)
+	g.start = locate.Find(g.net)
+	k := advise.Sketch{Names: g.net.Marks}
+	for m := range g.net.Marks {
+		k.At = append(k.At, g.start.X.Point(m))
+		if g.net.Pegs[m] {
+			k.Pegs = append(k.Pegs, m)
+		}
+	}
+	for _, p := range g.net.Paths {
+		if len(p.Marks) > len(k.Outline) {
+			k.Outline = p.Marks
+		}
+	}
+	o := advise.Options{Alone: in.Book.Job.Alone, Definition: g.net.Definition, Hooks: g.hooks(), Sigma: g.usualSigma()}
+	for _, c := range in.Book.Cannots {
+		a, ok1 := g.net.ByName[c.Marks[0]]
+		b, ok2 := g.net.ByName[c.Marks[1]]
+		if ok1 && ok2 {
+			o.Cannot = append(o.Cannot, [2]int{a, b})
+		}
+	}
+	return g.proposals(advise.Checks(k, n, o)), ctx.Err()
+}
