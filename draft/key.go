@@ -23,10 +23,11 @@ type keyLine struct {
 	words string
 }
 
-// keyRow is the height of a line of the key, keyWhole that up to which it is not parted over columns.
+// keyRow is the height of a line of the key; keyTogether how many stay together at its head and its
+// end where it is parted over columns.
 const (
-	keyRow   = 5.0
-	keyWhole = wordsHeight - 2*inset - 10
+	keyRow      = 5.0
+	keyTogether = 4
 )
 
 // key explains the symbols that stand on the plan, and no others.
@@ -38,10 +39,8 @@ func (c *canvas) key(width float64) []row {
 	if len(rows) == 0 {
 		return nil
 	}
-	if keyRow*float64(len(rows)) <= keyWhole {
-		for i := range rows[:len(rows)-1] {
-			rows[i].joined = true
-		}
+	for i := range rows[:len(rows)-1] {
+		rows[i].joined = rows[i].joined || i+1 < keyTogether || i+keyTogether >= len(rows)
 	}
 	return append(heading("Key", width), rows...)
 }

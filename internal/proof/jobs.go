@@ -28,6 +28,7 @@ var jobPlans = []simulate.Plan{
 // jobTally is what was said of one job.
 type jobTally struct {
 	solved, ready, whole, unproven, unfit, cured int
+	fine, blind, counted, agree                  int // see job
 	worst                                        float64
 	why                                          string
 }
@@ -39,6 +40,8 @@ func jobs(c config) *report {
 		for k, one := range pools(c.n, func(k int) jobTally { return job(simulate.Visit(c.kind(i)+uint64(k), shape(k), p)) }) {
 			t.solved, t.ready, t.whole = t.solved+one.solved, t.ready+one.ready, t.whole+one.whole
 			t.unproven, t.unfit, t.cured = t.unproven+one.unproven, t.unfit+one.unfit, t.cured+one.cured
+			t.fine, t.blind = t.fine+one.fine, t.blind+one.blind
+			t.counted, t.agree = t.counted+one.counted, t.agree+one.agree
 			t.worst += one.worst / float64(c.n)
 			if i == 0 && one.ready == 0 || i > 0 && one.ready == 1 {
 				r.miss(c, "%s seed %d: %s", p.Called, c.kind(i)+uint64(k), one.why)
@@ -60,12 +63,21 @@ func (t jobTally) tell(r *report, i int, name string, n int) {
 	default:
 		r.atMost(name, "ready at marks", t.ready, n, 0)
 	}
+	r.plain(name, "true design knows every mark to ±12.5 mm", t.fine, n)
+	r.atMost(name, "ready where it does not", t.blind, n, 0)
+	r.atLeast(name, "worst mark within 5 % of the true design's, all readings good", t.agree, t.counted, 95)
 	r.plain(name, "ready between marks as well", t.whole, n)
 	r.plain(name, "unproven", t.unproven, n)
 	r.plain(name, "unfit", t.unfit, n)
 	r.figure(name, "mean of the worst 95 % uncertainty at a mark", 1000*t.worst, "mm", math.NaN(), math.NaN())
 }
 
+// half is what the uncertainty of a mark may use of 25 mm, metres.
+const half = 0.0125
+
+// job judges one day. fine: the true design, apart from any reading, knows every mark well enough;
+// blind: ready where it does not, by more than rounding; counted and agree: the worst mark as said
+// against that of the true design, where nothing was left out.
 func job(c simulate.Case) jobTally {
 	r := solve(c)
 	if r == nil {
@@ -91,7 +103,28 @@ func job(c simulate.Case) jobTally {
 	if r.Shape.Worst != nil {
 		t.worst = *r.Shape.Worst
 	}
+	_, u := c.WorstNormal()
+	if u <= half {
+		t.fine = 1
+	} else if u > 1.05*half && state == "ready" {
+		t.blind = 1
+	}
+	if !r.Statistics.Scaled && allGood(r) {
+		t.counted = 1
+		if math.Abs(t.worst-u) <= 0.05*u {
+			t.agree = 1
+		}
+	}
 	return t
+}
+
+func allGood(r *survey.Result) bool {
+	for _, x := range r.Readings {
+		if x.State == "suspect" || x.State == "doubtful" {
+			return false
+		}
+	}
+	return true
 }
 
 // atMarks is the state of the shape with what lies between marks left aside, and why: its worst

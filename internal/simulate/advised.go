@@ -11,12 +11,43 @@ import (
 // common practice, no source.
 const good = 30 * math.Pi / 180
 
+// stands is how many ways to stand the pegs a measurer compares on the sketch.
+const stands = 8
+
 // advised stands pegs as a measurer is advised to, common practice, no source: A and B behind
 // a long side, 1.5 to 2.5 m back and 0.6 to 0.8 of the pool's length apart, about the middle; C
-// behind an end or the other long side; a fourth behind what is left. A and B are stood again
-// while their tapes meet badly somewhere.
+// behind an end or the other long side; a fourth behind what is left. Of a few such ways they
+// take the one whose weakest mark is best.
 func advised(r *rand.Rand, p pool, n int) []plane.Point {
-	first := p.longSide()
+	var best []plane.Point
+	weakest, side := math.Inf(1), p.longSide()
+	for range stands {
+		pegs := stand(r, p, side, n)
+		if w := weak(p.marks, pegs); w < weakest {
+			best, weakest = pegs, w
+		}
+	}
+	return best
+}
+
+// weak is the largest sd of the place of a mark, as a whole, by ties of unit sd from the pegs: the
+// root of the trace of (Σ u·uᵀ)⁻¹, u being the directions of the tapes.
+func weak(marks, pegs []plane.Point) float64 {
+	most := 0.0
+	for _, m := range marks {
+		var xx, xy, yy float64
+		for _, p := range pegs {
+			u := m.Sub(p).Unit()
+			xx, xy, yy = xx+u.X*u.X, xy+u.X*u.Y, yy+u.Y*u.Y
+		}
+		most = math.Max(most, math.Sqrt((xx+yy)/(xx*yy-xy*xy)))
+	}
+	return most
+}
+
+// stand is one such way, A and B on one of the long sides: side is outward of one of them. They are stood again while their tapes meet badly somewhere.
+func stand(r *rand.Rand, p pool, side float64, n int) []plane.Point {
+	first := side
 	if chance(r, 0.5) {
 		first += math.Pi
 	}

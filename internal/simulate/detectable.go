@@ -118,7 +118,7 @@ func (c Case) design() design {
 	return d
 }
 
-// row adds an unknown's share to a row; the datum has none.
+// add puts the share of a mark into a row; the datum has none.
 func (d *design) add(row *designRow, mark string, g plane.Point, sd float64) {
 	if mark == "A" {
 		return

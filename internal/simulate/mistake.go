@@ -73,7 +73,7 @@ func Plant(c Case, seed uint64, p Planting) (Case, []Mistake) {
 	return out, list
 }
 
-// spoiled is a part of a reading after a mistake: what was had before it, and the text now.
+// spoiledPart is a part of a reading after a mistake: what was had before it, and the text now.
 type spoiledPart struct {
 	was  float64
 	text string
@@ -119,7 +119,7 @@ func (c *Case) hit(i, part int, s spoiledPart) Hit {
 // handed says that the part is an offset's length, whose sign is the hand.
 func (x Reading) handed(part int) bool { return x.Kind == "offset" && part == 1 }
 
-// signed says that the part may be negative.
+// signedPart says that the part may be negative.
 func (x Reading) signedPart(part int) bool {
 	return x.Kind == "seen" || (x.Kind == "offset" && part == 0)
 }

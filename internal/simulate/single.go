@@ -15,10 +15,10 @@ type Single struct {
 
 // Singles is the list of kinds. The codes are those of the format.
 var Singles = []Single{
-	{"foot", sized1(foot)},
-	{"metre", sized1(1)},
-	{"tenth", sized1(0.1)},
-	{"inch", sized1(inch)},
+	{"foot", misread(foot)},
+	{"metre", misread(1)},
+	{"tenth", misread(0.1)},
+	{"inch", misread(inch)},
 	{"digits", textual(swaps)},
 	{"lookalike", textual(lookalikes)},
 	{"feet-tenths", tenths},
@@ -29,9 +29,9 @@ var Singles = []Single{
 // least is the shortest length that anybody reads, metres.
 const least = 0.05
 
-// sized1 misreads by one unit of a size, up or down. In a book of feet only feet and inches are
+// misread is wrong by one unit of a size, up or down. In a book of feet only feet and inches are
 // misread so.
-func sized1(size float64) func(*rand.Rand, Case, Reading, int) (spoiledPart, bool) {
+func misread(size float64) func(*rand.Rand, Case, Reading, int) (spoiledPart, bool) {
 	return func(r *rand.Rand, c Case, x Reading, part int) (spoiledPart, bool) {
 		if c.Unit == "ft" && size != foot && size != inch {
 			return spoiledPart{}, false
@@ -179,7 +179,7 @@ func (x Reading) listed(c Case, part int) []float64 {
 	out = append(out, was/foot, was*foot)
 	if strings.Contains(x.Text[part], "'") {
 		feet, rest := math.Modf(was / foot)
-		out = append(out, (feet+rest*1.2)*foot, (feet+rest/1.2)*foot)
+		out = append(out, (feet+rest*1.2)*foot, (feet+rest*0.12)*foot, (feet+rest/1.2)*foot)
 	}
 	return out
 }
