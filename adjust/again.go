@@ -41,6 +41,26 @@ func (s *Solution) Again(ctx context.Context, c Change) *Solution {
 	return t
 }
 
+// AsRead gives the parts of a variation of s that were to have other values and take no part after
+// all the values that were read again, so that what the variation says of them is said of what
+// stands in the book.
+func (s *Solution) AsRead(variation *Solution, parts []int) {
+	any := false
+	for _, p := range parts {
+		if !variation.Out[p] {
+			continue
+		}
+		i, k := s.partAt(p)
+		o := &variation.Net.Obs[i]
+		o.Values[k], o.Computed = s.Net.Obs[i].Values[k], s.Net.Obs[i].Computed
+		any = true
+	}
+	if any {
+		variation.parts()
+		variation.reliability()
+	}
+}
+
 // vary is a solution of its own that begins where the change says.
 func (s *Solution) vary(c Change) *Solution {
 	t := &Solution{Net: s.changed(c), X: slices.Clone(s.X), Robust: s.Robust, Base: s.Base, In: slices.Clone(s.In),

@@ -23,10 +23,13 @@ type Options struct {
 	Factor     float64   // on the sd of the readings, as in Judge; 0: 1
 }
 
-// Mirror is a mark that the readings leave in two places.
+// Mirror is a mark that the readings leave in two places, the first the one taken. Lined says that
+// the order of the marks along a line chose it: then no tie is spent on the side alone, nor does the
+// mark tell the places of others.
 type Mirror struct {
 	Mark   int
 	Places [2]plane.Point
+	Lined  bool
 }
 
 // Times of a tape reading, minutes: common practice, no source.

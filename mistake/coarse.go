@@ -8,6 +8,9 @@ import (
 // coarseOdds is how often every reading is less precise than stated: common practice, no source.
 const coarseOdds = 0.05
 
+// mostCoarse is the largest factor that is looked for: beyond it something else is wrong.
+const mostCoarse = 4
+
 // leastToTell is the redundancy from which a common lack of precision can be told from mistakes.
 const leastToTell = 10
 
@@ -34,7 +37,7 @@ func (f *finder) coarse(best setting) setting {
 		}
 		s := f.assess(setting{taken: order[:k:k], x: x})
 		left := rows - float64(parts(order[:k]))
-		cost := s.score
+		cost := s.score + f.oddness(s.x)
 		for _, h := range order[:k] {
 			cost -= h.ln
 		}
@@ -74,7 +77,7 @@ func parts(all []*hypothesis) int {
 // precision is what the best common factor on the standard deviations gains: with k redundant
 // readings and a sum of squares c the factor's square is c/k.
 func precision(c, k float64) float64 {
-	if k <= 0 || c <= k {
+	if k <= 0 || c <= k || c > mostCoarse*mostCoarse*k {
 		return math.Inf(-1)
 	}
 	return (c-k)/2 - k/2*math.Log(c/k) + math.Log(coarseOdds)

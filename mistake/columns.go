@@ -32,12 +32,15 @@ func (f *finder) variants(sp *adjust.Space) []*variant {
 // counts.
 func (f *finder) tieOf(sp *adjust.Space, c column, mark int) int {
 	for k, m := range c.mark {
-		if p := f.s.First[c.obs[k]]; m == mark && sp.Member[p] {
+		if p := f.s.First[c.obs[k]]; m == mark && f.free(sp, p) {
 			return p
 		}
 	}
 	return -1
 }
+
+// free says whether a part is in the model and no group found explains it.
+func (f *finder) free(sp *adjust.Space, p int) bool { return sp.Member[p] && !f.busy[p] }
 
 // swapped is the variant in which a's ties are b's and the other way round.
 func (f *finder) swapped(sp *adjust.Space, a, b column) *variant {
@@ -45,7 +48,7 @@ func (f *finder) swapped(sp *adjust.Space, a, b column) *variant {
 	done := map[int]bool{}
 	for k, m := range a.mark {
 		p, q := f.s.First[a.obs[k]], f.tieOf(sp, b, m)
-		if done[m] || q < 0 || !sp.Member[p] {
+		if done[m] || q < 0 || !f.free(sp, p) {
 			continue
 		}
 		done[m] = true

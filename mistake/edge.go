@@ -21,7 +21,7 @@ func (f *finder) edges(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
 		for k := len(c.obs) - 1; k >= 0; k-- {
 			p, m := f.s.First[c.obs[k]], c.mark[k]
 			n := normal[m]
-			if !sp.Member[p] || n == (plane.Point{}) {
+			if !f.free(sp, p) || n == (plane.Point{}) {
 				continue
 			}
 			u := sp.X.Point(m).Sub(sp.X.Point(c.peg)).Unit()

@@ -24,6 +24,7 @@ type finder struct {
 	pegs  []int
 	isPeg []bool
 	cols  []column
+	busy  map[int]bool // parts that a group found already explains
 }
 
 // Find looks for mistakes in the readings of a solution that holds them all; it always answers,
@@ -125,54 +126,69 @@ func (f *finder) assess(s setting) setting {
 	if ok {
 		s.x = x
 	}
-	s.score = -cost / 2
+	s.score = -cost/2 - f.oddness(s.x)
 	for _, h := range s.taken {
 		s.score += h.ln
 	}
 	return s
 }
 
+// mostGroups is how many group mistakes are looked for in one book.
+const mostGroups = 3
+
 // search explains the book by single mistakes alone and then, where several readings misfit, by
 // each likely group with the single mistakes that remain, and keeps what explains it best.
 func (f *finder) search(x network.State) setting {
-	first := f.model(x, nil)
 	best := f.singly(setting{x: x})
-	for range 3 {
-		if len(best.taken) < 2 || !f.manyOdd(first) {
+	for range mostGroups {
+		groups := groupsOf(best.taken)
+		now := best
+		if len(best.taken) < len(groups)+2 || !f.manyOdd(f.model(x, groups)) {
 			break
 		}
-		var groups []*hypothesis
-		for _, h := range best.taken {
-			if len(h.why) == 0 {
-				groups = append(groups, h)
+		for _, from := range []network.State{x, best.x} {
+			for _, g := range f.promising(f.model(from, groups), groups) {
+				with := append(append([]*hypothesis(nil), groups...), g)
+				if s := f.singly(setting{taken: with, x: g.x}); s.score > now.score {
+					now = s
+				}
 			}
 		}
-		now := best
-		for _, g := range f.promising(first, groups) {
-			if s := f.singly(setting{taken: append(append([]*hypothesis(nil), groups...), g), x: g.x}); s.score > now.score {
+		now = f.ends(now)
+		for _, s := range f.turned(now) {
+			if s = f.ends(f.singly(s)); s.score > now.score {
 				now = s
 			}
 		}
 		if now.score == best.score {
 			break
 		}
-		best = now
-		var kept []*hypothesis
-		for _, h := range best.taken {
-			if len(h.why) == 0 {
-				kept = append(kept, h)
-			}
-		}
-		first = f.model(best.x, kept)
+		best, x = now, now.x
 	}
 	best = f.coarse(best)
 	best.taken, best.x = f.review(best.taken, best.x)
 	return best
 }
 
+func groupsOf(taken []*hypothesis) []*hypothesis {
+	var out []*hypothesis
+	for _, h := range taken {
+		if len(h.why) == 0 {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
 // promising is the best hypothesis of each kind of group and the best two of all, those that
 // explain more than one reading's worth.
 func (f *finder) promising(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
+	f.busy = map[int]bool{}
+	for _, h := range taken {
+		for _, p := range h.parts {
+			f.busy[p] = true
+		}
+	}
 	all := f.groups(sp, taken)
 	sort.SliceStable(all, func(a, b int) bool { return all[a].score > all[b].score })
 	var out []*hypothesis

@@ -67,9 +67,6 @@ func (t *tail) two() (x, y, half, root float64) {
 	return x, y, (x*t.lin[0] + y*t.lin[1]) / 2, 1 / math.Sqrt(d)
 }
 
-// whole says whether all parts are in the model.
-func whole(sp *adjust.Space, p int) bool { return sp.Member[p] }
-
 // named builds a group hypothesis of known lengths.
 func (f *finder) named(code string, parts []int, values []float64) *hypothesis {
 	h := &hypothesis{parts: parts, values: values}

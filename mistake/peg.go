@@ -68,7 +68,7 @@ func (f *finder) readingsOf(sp *adjust.Space, m int) []int {
 	n := f.s.Net
 	for i := range n.Obs {
 		o := &n.Obs[i]
-		if _, tie := o.Kind.(network.Tie); !tie || !whole(sp, f.s.First[i]) {
+		if _, tie := o.Kind.(network.Tie); !tie || !f.free(sp, f.s.First[i]) {
 			continue
 		}
 		if o.Marks[0] == m || o.Marks[1] == m {

@@ -91,22 +91,58 @@ func sameParts(a, b *hypothesis) bool {
 
 // weighAgain weighs a mistake against all others that could stand in its place.
 func (f *finder) weighAgain(h *hypothesis, others []*hypothesis, x network.State) weighed {
-	sp := f.model(x, others)
-	all := f.singles(sp, others)
 	if len(h.why) == 0 {
-		all = append(all, f.groups(sp, others)...)
+		return f.weighGroup(h, others, x)
 	}
-	sort.SliceStable(all, func(a, b int) bool { return all[a].score > all[b].score })
-	w := weighed{all: all, ln: 0}
-	for _, g := range all {
+	w := weighed{all: f.singles(f.model(x, others), others), none: 1}
+	for _, g := range w.all {
 		w.ln = addLog(w.ln, g.score)
 	}
-	w.none = math.Exp(-w.ln)
-	if len(all) > 0 {
-		w.best = all[:1]
-	} else {
-		w.none = 1
+	if len(w.all) > 0 {
+		w.none = math.Exp(-w.ln)
+		w.best = w.all[:1]
 	}
+	return w
+}
+
+// weighGroup weighs a group mistake against none by solutions of both, and against the same mistake
+// with other ends. Single readings are no match for it: with a group as written, the marks lie too
+// far off for a linear model, and the search has compared them by solutions of their own.
+func (f *finder) weighGroup(h *hypothesis, others []*hypothesis, x network.State) weighed {
+	f.busy = map[int]bool{}
+	for _, o := range groupsOf(others) {
+		for _, p := range o.parts {
+			f.busy[p] = true
+		}
+	}
+	with := f.assess(setting{taken: append(others[:len(others):len(others)], h), x: x})
+	odds := with.score - f.assess(setting{taken: others, x: x}).score
+	w := weighed{best: []*hypothesis{h}}
+	var list []*hypothesis
+	at := -1
+	for _, g := range f.groups(f.model(x, others), others) {
+		if g.Code == h.Code && g.Peg == h.Peg && g.Other == h.Other {
+			if sameParts(g, h) {
+				at = len(list)
+			}
+			list = append(list, g)
+		}
+	}
+	if at < 0 {
+		list, at = []*hypothesis{h}, 0
+	}
+	for _, g := range list {
+		c := *g
+		c.score += odds - list[at].score
+		w.all = append(w.all, &c)
+		w.ln = addLog(w.ln, c.score)
+		if c.score > odds+1 && g.x != nil {
+			if s := f.assess(setting{taken: append(others[:len(others):len(others)], g), x: g.x}); s.score > with.score {
+				with, w.best = s, []*hypothesis{g}
+			}
+		}
+	}
+	w.none = math.Exp(-w.ln)
 	return w
 }
 
@@ -449,6 +485,7 @@ func (f *finder) settle(r *Report, taken []*hypothesis, x network.State) {
 	if s == nil {
 		return
 	}
+	f.s.AsRead(s, c.Parts)
 	r.Solution = s
 	for _, p := range c.Parts {
 		if i := f.s.ObsOf(p); !s.Out[p] {

@@ -187,8 +187,8 @@ func (f *finder) sequences(sp *adjust.Space, taken []*hypothesis) []*hypothesis 
 			}
 			for _, o := range runs[most:min(len(runs), ended)] { // the same mistake with other ends
 				if math.Abs(o.score-r.score) < 8 {
-					g := f.plainRun(t, o)
-					g.score, g.ln = h.score+o.score-r.score, h.ln
+					g := f.plainRun(t.v, o)
+					g.score = h.score + o.score - r.score
 					g.x = h.x
 					out = append(out, g)
 				}
@@ -198,10 +198,9 @@ func (f *finder) sequences(sp *adjust.Space, taken []*hypothesis) []*hypothesis 
 	return out
 }
 
-// plainRun is the hypothesis of a run without its score.
-func (f *finder) plainRun(t *trial, r run) *hypothesis {
-	v := t.v
-	h := &hypothesis{}
+// plainRun is the hypothesis of a run of a variant, without its score.
+func (f *finder) plainRun(v *variant, r run) *hypothesis {
+	h := &hypothesis{v: v, r: r, ln: v.ln - math.Log(float64(len(v.mark)))}
 	h.Code, h.Peg, h.Other, h.From, h.To = v.code, v.peg, v.other, v.mark[r.from], v.mark[r.to]
 	for k := r.from; k <= r.to; k++ {
 		h.parts, h.values = append(h.parts, v.parts[k]...), append(h.values, v.values[k]...)
@@ -209,6 +208,7 @@ func (f *finder) plainRun(t *trial, r run) *hypothesis {
 	if v.lost != nil {
 		for _, p := range v.lost(r.from, r.to) {
 			h.parts, h.values = append(h.parts, p), append(h.values, math.NaN())
+			h.ln += lostLn
 		}
 	}
 	for k, p := range h.parts {
@@ -221,7 +221,7 @@ func (f *finder) plainRun(t *trial, r run) *hypothesis {
 
 // ofRun scores a run by the solution with its lengths; nil where that does not settle.
 func (f *finder) ofRun(sp *adjust.Space, t *trial, r run, taken []*hypothesis) *hypothesis {
-	h := f.plainRun(t, r)
+	h := f.plainRun(t.v, r)
 	x := append(network.State(nil), sp.X...)
 	for k := r.from; k <= r.to; k++ {
 		x.SetPoint(t.v.mark[k], t.new[k])
@@ -232,34 +232,99 @@ func (f *finder) ofRun(sp *adjust.Space, t *trial, r run, taken []*hypothesis) *
 		return nil
 	}
 	h.x = x
-	n := float64(len(t.v.mark))
-	h.ln = t.v.ln - math.Log(n) + f.odder(t, r)
-	for _, val := range h.values {
-		if math.IsNaN(val) {
-			h.ln += lostLn
+	h.half = (sp.Cost - cost) / 2
+	h.score = h.half + h.ln + f.oddness(sp.X) - f.oddness(x)
+	return h
+}
+
+// nearEnds are the changes of both ends of a run that are tried.
+var nearEnds = [][2]int{{-1, 0}, {1, 0}, {0, -1}, {0, 1}, {-1, -1}, {1, 1}, {-1, 1}, {1, -1}}
+
+// ends looks for better ends of the runs found, a row at a time.
+func (f *finder) ends(s setting) setting {
+	for range 2 * len(f.s.Net.Marks) {
+		top := s
+		groups := groupsOf(s.taken)
+		for k, h := range groups {
+			if h.v == nil {
+				continue
+			}
+			for _, d := range nearEnds {
+				r := run{from: h.r.from + d[0], to: h.r.to + d[1]}
+				if g, x, ok := f.regrown(s, h, r); ok {
+					others := without(groups, k)
+					if n := f.singly(setting{taken: append(others[:len(others):len(others)], g), x: x}); n.score > top.score {
+						top = n
+					}
+				}
+			}
+		}
+		if top.score <= s.score+1e-6 || f.ctx.Err() != nil {
+			break
+		}
+		s = top
+	}
+	return s
+}
+
+// regrown is a run with one row more or less, with the state in which that row stands as it then
+// was read.
+func (f *finder) regrown(s setting, h *hypothesis, r run) (*hypothesis, network.State, bool) {
+	v := h.v
+	if r.from < 0 || r.to >= len(v.mark) || r.to < r.from || v.code == "slip" && r.to-r.from+1 < leastSlip {
+		return nil, nil, false
+	}
+	for k := r.from; k <= r.to; k++ {
+		if len(v.parts[k]) == 0 {
+			return nil, nil, false
 		}
 	}
-	h.half = (sp.Cost - cost) / 2
-	h.score = h.half + h.ln
-	return h
+	sc := f.scene(s.x, f.model(s.x, nil).Member)
+	x := append(network.State(nil), s.x...)
+	for k := min(r.from, h.r.from); k <= max(r.to, h.r.to); k++ {
+		was, is := k >= h.r.from && k <= h.r.to, k >= r.from && k <= r.to
+		if was == is {
+			continue
+		}
+		clear(sc.over)
+		if is {
+			for n, p := range v.parts[k] {
+				sc.over[p] = v.values[k][n]
+			}
+		}
+		_, at := sc.best(v.mark[k], f.imagined(sc, v, k, s.x.Point(v.mark[k])))
+		x.SetPoint(v.mark[k], at)
+	}
+	return f.plainRun(v, r), x, true
 }
 
 // lostLn is the log density of a length that belongs to no row of the book: about 5 mm in 10 m.
 const lostLn = -6.5
 
-// odder is by how much a run makes the line's steps less odd.
-func (f *finder) odder(t *trial, r run) float64 {
-	s := 0.0
-	for k := r.from; k < r.to; k++ {
-		s += t.plain[k] - t.both[k]
+// oddness is how odd the steps along the lines are at a state, as a log odds.
+func (f *finder) oddness(x network.State) float64 {
+	sum := 0.0
+	for _, p := range f.s.Net.Paths {
+		var d []float64
+		n := len(p.Marks)
+		for k := range n {
+			if k+1 == n && !p.Closed {
+				break
+			}
+			if l := x.Point(p.Marks[k]).Dist(x.Point(p.Marks[(k+1)%n])); !math.IsNaN(l) {
+				d = append(d, l)
+			}
+		}
+		if len(d) < 3 {
+			continue
+		}
+		sorted := append([]float64(nil), d...)
+		sort.Float64s(sorted)
+		for _, l := range d {
+			sum += leap(l, sorted[len(d)/2])
+		}
 	}
-	if r.from > 0 {
-		s += t.plain[r.from-1] - t.into[r.from-1]
-	}
-	if r.to+1 < len(t.gain) {
-		s += t.plain[r.to] - t.off[r.to]
-	}
-	return s
+	return sum
 }
 
 // leastSlip is how many rows a slipped numbering must cover to be told from single mistakes.

@@ -18,7 +18,9 @@ type hypothesis struct {
 	half   float64       // half the drop of the sum of squares that the score rests on
 	ln     float64       // the rest of the score: odds, misfit of a known size, width of a free one
 	x      network.State // where the marks are if it is so; nil: only the linear model was asked
-	why    []option      // of a single reading: each explanation with its own score
+	v      *variant      // of a run of rows: what it is a run of
+	r      run
+	why    []option // of a single reading: each explanation with its own score
 }
 
 // option is one explanation of a single reading.

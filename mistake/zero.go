@@ -91,7 +91,7 @@ func (f *finder) sessions(sp *adjust.Space) []session {
 	for i := range f.s.Net.Obs {
 		o := &f.s.Net.Obs[i]
 		p := f.s.First[i]
-		if _, tie := o.Kind.(network.Tie); !tie || !sp.Member[p] {
+		if _, tie := o.Kind.(network.Tie); !tie || !f.free(sp, p) {
 			continue
 		}
 		all.parts = append(all.parts, p)

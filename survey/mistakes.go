@@ -33,7 +33,7 @@ func (g *gather) state(out *Reading, i int) {
 	}
 	if g.rep.State[i] != mistake.Good {
 		for _, e := range g.rep.Likely[i] {
-			out.Likely = append(out.Likely, Likely{Code: e.Code, Cause: e.Cause, Value: some(e.Value), Probability: e.Chance})
+			out.Likely = append(out.Likely, Likely{Code: e.Code, Cause: e.Cause, Value: some(e.Value), Probability: math.Min(e.Chance, 1)})
 		}
 	}
 	if o.Check && g.solved() && g.net.Ready(g.sol.X, o) {
@@ -47,7 +47,7 @@ func (g *gather) state(out *Reading, i int) {
 // mistakes lists what was found, as a person may accept it.
 func (g *gather) mistakes(r *Result) {
 	for _, m := range g.rep.Mistakes {
-		out := Mistake{Code: m.Code, Probability: m.Chance, Edit: []Edit{}, Readings: []string{}}
+		out := Mistake{Code: m.Code, Probability: math.Min(m.Chance, 1), Edit: []Edit{}, Readings: []string{}}
 		for _, i := range m.Obs {
 			out.Readings = append(out.Readings, g.n(i))
 		}
@@ -142,7 +142,7 @@ func (g *gather) single(m mistake.Mistake) string {
 	t := g.book.Readings[g.net.Obs[i].Reading]
 	word := "reading " + t.N + " (" + t.Kind + " " + strings.Join(t.Marks, " ") + ")"
 	if m.Doubtful {
-		word = "reading " + t.N + ", or another of its group,"
+		word = "reading " + t.N + " or another of its group"
 	}
 	if m.Code == "unknown" {
 		return word + " is wrong; no listed mistake fits"

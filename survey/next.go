@@ -3,6 +3,7 @@ package survey
 import (
 	"context"
 	"math"
+	"slices"
 	"strings"
 
 	"brimline/advise"
@@ -32,13 +33,33 @@ func (g *gather) options() advise.Options {
 			o.Waiting = append(o.Waiting, m)
 			continue
 		}
-		if len(g.start.Other[m]) > 0 {
+		if len(g.start.Other[m]) > 0 && g.openSide(m) {
 			if q, ok := g.inner(g.start.Other[m][0]); ok {
-				o.Mirrors = append(o.Mirrors, advise.Mirror{Mark: m, Places: [2]plane.Point{p, q}})
+				o.Mirrors = append(o.Mirrors, advise.Mirror{Mark: m, Places: [2]plane.Point{p, q}, Lined: g.onLine(m)})
 			}
 		}
 	}
 	return o
+}
+
+// openSide says that a mark stands where it does by order or custom only, which a tie could settle.
+// No tie tells the whole figure from its mirror image.
+func (g *gather) openSide(m int) bool {
+	for _, f := range g.start.Findings {
+		if f.Code == "mirror" && slices.Contains(f.Marks, g.net.Marks[m]) {
+			return true
+		}
+	}
+	return false
+}
+
+func (g *gather) onLine(m int) bool {
+	for _, p := range g.net.Paths {
+		if slices.Contains(p.Marks, m) {
+			return true
+		}
+	}
+	return false
 }
 
 // usualSigma is the sd of a tape reading without definition, by the tool that taped most.

@@ -12,6 +12,8 @@ type Result struct {
 	Lines      map[string]*Line  `json:"lines"`
 	Setups     map[string]*Setup `json:"setups"`
 	Tools      map[string]Tool   `json:"tools"`
+	Levels     *Levels           `json:"levels"` // null where no heights are read
+	Water      *Water            `json:"water"`  // null where no floor is read
 	Next       []Next            `json:"next"`
 	Orders     []Order           `json:"orders"`
 	Shape      Shape             `json:"shape"`
@@ -124,10 +126,32 @@ type Line struct {
 	Area     *float64  `json:"area"` // null for an open line
 	AreaSD   *float64  `json:"area_sd"`
 	Inferred *float64  `json:"inferred"`
+	Family   *Family   `json:"family"` // null where the shape is none that is known, or is not looked for
 	Gaps     []Gap     `json:"gaps"`
 	Runs     []LineRun `json:"runs"`
 	Vertices []Vertex  `json:"vertices"` // joints and interior curve pieces, for drawing: start of each piece and its bulge
 	Waits    []string  `json:"-"`        // marks that are still without a place
+}
+
+// Family is the kind of shape that a line is found to be.
+type Family struct {
+	Kind string `json:"kind"`
+}
+
+// Levels are the heights of the rim against its mean, and the misclosure of the level loop.
+type Levels struct {
+	RimHigh *float64 `json:"rim_high"`
+	RimLow  *float64 `json:"rim_low"`
+	Closure *float64 `json:"closure"`
+}
+
+// Water is what the pool holds at the latest surface read: m³, m², metres.
+type Water struct {
+	Volume     *float64 `json:"volume"`
+	VolumeSD   *float64 `json:"volume_sd"`
+	WettedArea *float64 `json:"wetted_area"`
+	MeanDepth  *float64 `json:"mean_depth"`
+	Deepest    *float64 `json:"deepest"`
 }
 
 // Gap is a span where what lies between the marks dominates the uncertainty.

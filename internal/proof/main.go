@@ -60,7 +60,7 @@ func main() {
 		fmt.Fprintf(os.Stderr, "proof: no section %q; there are %s\n", *only, strings.Join(names(), ", "))
 		os.Exit(2)
 	}
-	failed := false
+	failed, begun := false, time.Now()
 	for i, s := range sections {
 		if *only != "" && s.name != *only {
 			continue
@@ -81,6 +81,7 @@ func main() {
 		failed = !r.print(os.Stdout) || failed
 		fmt.Printf("  %.1f s\n\n", time.Since(begin).Seconds())
 	}
+	fmt.Printf("all: %.0f s\n", time.Since(begun).Seconds())
 	if failed {
 		os.Exit(1)
 	}
