@@ -2,6 +2,7 @@ package advise
 
 import (
 	"math"
+	"slices"
 
 	"brimline/adjust"
 	"brimline/mistake"
@@ -13,6 +14,7 @@ type doubt struct {
 	group  int       // 0: a suspect reading
 	obs    []int     // the reading, or all readings of the group
 	read   int       // the reading itself
+	again  bool      // it is suspect and was read again, and what was read then takes part
 	chance float64   // that the other way is right
 	move   []float64 // of all marks then; nil where it has no bound
 	figure []float64 // by probe: what it does to the figure; infinite where nothing else holds it
@@ -34,7 +36,7 @@ const suspectChance = 0.05
 func (g *ground) doubts(odd Odd) []doubt {
 	var out []doubt
 	for _, i := range odd.Suspect {
-		d := doubt{obs: []int{i}, read: i, chance: suspectChance}
+		d := doubt{obs: []int{i}, read: i, chance: suspectChance, again: g.readAgain(i)}
 		b := g.bench(i)
 		switch {
 		case b.putIn(i):
@@ -51,6 +53,21 @@ func (g *ground) doubts(odd Odd) []doubt {
 		out = append(out, g.alternatives(group)...)
 	}
 	return out
+}
+
+// readAgain says that another reading of the same marks takes part.
+func (g *ground) readAgain(i int) bool {
+	one := &g.s.Net.Obs[i]
+	for k := range g.s.Net.Obs {
+		o := &g.s.Net.Obs[k]
+		if k == i || o.Kind.Name() != one.Kind.Name() || len(o.Marks) != len(one.Marks) || g.leftOut(k) {
+			continue
+		}
+		if slices.Equal(o.Marks, one.Marks) || len(o.Marks) == 2 && ordered(o.Marks[0], o.Marks[1]) == ordered(one.Marks[0], one.Marks[1]) {
+			return true
+		}
+	}
+	return false
 }
 
 func (g *ground) figures(move []float64) []float64 {

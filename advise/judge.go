@@ -117,7 +117,7 @@ func (g *ground) test(at int, order *Order, doubts []doubt, factor float64) Test
 	case math.Abs(t.Value)-t.U95 > p.tolerance:
 		t.State, t.Why = Unfit, Reason{Code: "outside", At: a.At, From: t.Value, To: p.tolerance}
 	case far > moveShare:
-		t.State, t.Why = Unfit, Reason{Code: moved.code(), At: a.At, Obs: moved.obs, From: far * p.tolerance, To: p.tolerance * moveShare}
+		t.State, t.Why = Unfit, Reason{Code: moved.code(), At: a.At, Obs: moved.obs, From: far * p.tolerance, To: p.tolerance * moveShare, Again: moved.again}
 	case t.U95 > limit:
 		t.State, t.Why = Unfit, Reason{Code: "wide", At: a.At, From: t.U95, To: limit}
 	case math.Abs(t.Value) > p.tolerance:

@@ -9,37 +9,63 @@ import (
 )
 
 // fixing proposes for every mark that waits for a place the ties from pegs that it lacks: two
-// are needed, from different pegs.
+// are needed, from different pegs. Where it has them and still waits, they contradict each other:
+// then the peg read least often is read again.
 func (p *plan) fixing() []Proposal {
 	var out []Proposal
-	n := p.s.Net
 	for _, m := range p.o.Waiting {
-		tied := make([]bool, len(n.Marks))
-		have := 0
-		for i := range n.Obs {
-			o := &n.Obs[i]
-			if !o.Use || o.Kind.Name() != (network.Tie{}).Name() {
-				continue
-			}
-			other := o.Marks[0] + o.Marks[1] - m
-			if (o.Marks[0] == m || o.Marks[1] == m) && !tied[other] && p.placed([]int{other}) {
-				tied[other] = true
-				have++
-			}
-		}
+		reads, have := p.readsOf(m)
+		again := have >= 2
 		for _, a := range p.pegs() {
 			if have >= 2 {
 				break
 			}
-			if a == m || tied[a] || p.o.cannot(a, m) {
-				continue
+			if a != m && reads[a] == 0 && !p.o.cannot(a, m) {
+				have++
+				out = append(out, p.fix(a, m))
 			}
-			have++
-			out = append(out, Proposal{Kind: "tie", Marks: []int{a, m}, About: math.NaN(), Gain: 1, Unit: "odds", Minutes: p.o.minutes(0),
-				Alone: p.o.hooks(n, a, m), Why: Reason{Code: "fixes", Marks: []int{m}}, Order: p.orderOf(m)})
+		}
+		if a := p.leastRead(m, reads); again && a >= 0 {
+			out = append(out, p.fix(a, m))
 		}
 	}
 	return out
+}
+
+// readsOf counts the ties of a mark by the placed mark at their other end, and these marks.
+func (p *plan) readsOf(m int) (reads []int, have int) {
+	n := p.s.Net
+	reads = make([]int, len(n.Marks))
+	for i := range n.Obs {
+		o := &n.Obs[i]
+		if !o.Use || o.Kind.Name() != (network.Tie{}).Name() {
+			continue
+		}
+		other := o.Marks[0] + o.Marks[1] - m
+		if (o.Marks[0] == m || o.Marks[1] == m) && p.placed([]int{other}) {
+			if reads[other] == 0 {
+				have++
+			}
+			reads[other]++
+		}
+	}
+	return reads, have
+}
+
+// leastRead is the peg whose ties to a mark are fewest, −1 where each was read too often.
+func (p *plan) leastRead(m int, reads []int) int {
+	at := -1
+	for _, a := range p.pegs() {
+		if a != m && reads[a] <= mostRead && !p.o.cannot(a, m) && (at < 0 || reads[a] < reads[at]) {
+			at = a
+		}
+	}
+	return at
+}
+
+func (p *plan) fix(a, m int) Proposal {
+	return Proposal{Kind: "tie", Marks: []int{a, m}, About: math.NaN(), Gain: 1, Unit: "odds", Minutes: p.o.minutes(0),
+		Alone: p.o.hooks(p.s.Net, a, m), Why: Reason{Code: "fixes", Marks: []int{m}}, Order: p.orderOf(m)}
 }
 
 // pegs are the marks to tie from: pegs and benchmarks with a place, else the base.
@@ -152,8 +178,9 @@ func (p *plan) mirrored(mark int) bool {
 	return false
 }
 
-// again proposes to read every suspect reading again that moves an order too far, and every member
-// of a doubtful group without which marks would be lost, and takes the doubt off the plan.
+// again proposes to read every suspect reading again that moves an order too far and was not read
+// again yet, and every member of a doubtful group without which marks would be lost, and takes the
+// doubt off the plan.
 func (p *plan) again() []Proposal {
 	var out []Proposal
 	kept := p.doubts[:0:0]
@@ -162,6 +189,9 @@ func (p *plan) again() []Proposal {
 		order := p.spoils(d)
 		if order < 0 || d.group > 0 && d.move != nil {
 			kept = append(kept, *d)
+			continue
+		}
+		if d.again {
 			continue
 		}
 		n := p.s.Net

@@ -10,6 +10,7 @@ type Reason struct {
 	Mistake  string // code of the listed mistake
 	From, To float64
 	Sum      float64 // unseen: the odds of all listed mistakes together
+	Again    bool    // suspect: it was read again since
 }
 
 // Reasons is the closed list of codes: of verdicts first, then of proposals.

@@ -40,6 +40,9 @@ func (r Reason) Text(n Names) string {
 	case "near":
 		return fmt.Sprintf("%s is off by %s, perhaps more than the %s allowed", r.At, n.Length(r.From), n.Length(r.To))
 	case "suspect":
+		if r.Again {
+			return fmt.Sprintf("reading %s is suspect and was read again: strike it; with it the edge at %s would move by %s", n.readings(r.Obs), r.At, n.far(r.From))
+		}
 		return fmt.Sprintf("reading %s is suspect; with it the edge at %s would move by %s", n.readings(r.Obs), r.At, n.far(r.From))
 	case "doubtful":
 		return fmt.Sprintf("one of the readings %s is wrong; the edge at %s may lie %s elsewhere", n.readings(r.Obs), r.At, n.far(r.From))

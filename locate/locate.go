@@ -76,7 +76,8 @@ type growth struct {
 	from    [][2]int     // by mark: the two marks whose circles gave its place, -1 none
 	ends    []bool       // by mark: an end of a baseline with offsets, which must keep still
 	kept    []group      // choices made
-	lend    bool         // lent readings may propose places: nothing else is left
+	bridged []bridge
+	lend    bool // lent readings may propose places: nothing else is left
 }
 
 func newGrowth(n *network.Network, left bool) *growth {
@@ -132,6 +133,7 @@ func (g *growth) run() {
 		case g.choose():
 		case g.placeCertain(0):
 		case g.borrow():
+		case g.bridge():
 		default:
 			g.settle(6)
 			g.reconsider()
@@ -158,6 +160,32 @@ func (g *growth) borrow() bool {
 	}
 	return g.lend
 }
+
+// bridge puts a mark whose two ties cannot meet midway between them, at the very end: one of them is
+// wrong, and from there the adjustment can say so. False where there is none.
+func (g *growth) bridge() bool {
+	for m, ok := range g.placed {
+		if ok || len(g.of[m]) == 0 {
+			continue
+		}
+		i, j, _, missed := g.apart(m)
+		if !missed {
+			continue
+		}
+		c := &candidate{g: g, mark: m}
+		g.constraint(c, &g.n.Obs[i])
+		g.constraint(c, &g.n.Obs[j])
+		u, v := c.circles[0], c.circles[1]
+		p, _, _ := plane.MeetCircles(u.centre, u.r, v.centre, v.r)
+		g.place(m, p)
+		g.bridged = append(g.bridged, bridge{m, i, j})
+		return true
+	}
+	return false
+}
+
+// bridge is a mark between two ties that cannot meet.
+type bridge struct{ mark, first, second int }
 
 // handed says whether any reading of the network knows left from right.
 func (g *growth) handed() bool {

@@ -263,6 +263,11 @@ func (g *growth) unplaced() []finding.Finding {
 	var out []finding.Finding
 	var names []string
 	cure := ""
+	for _, b := range g.bridged {
+		_, _, gap, _ := g.apart(b.mark)
+		out = append(out, finding.Finding{Code: "cannot-meet", Marks: []string{g.n.Marks[b.mark]}, Figures: map[string]float64{"gap": gap},
+			Words: map[string]string{"first": g.tieName(b.first), "second": g.tieName(b.second)}})
+	}
 	for m, ok := range g.placed {
 		if ok || len(g.of[m]) == 0 {
 			continue

@@ -37,7 +37,7 @@ func (f *finder) coarse(best setting) setting {
 		}
 		s := f.assess(setting{taken: order[:k:k], x: x})
 		left := rows - float64(parts(order[:k]))
-		cost := s.score + f.oddness(s.x)
+		cost := s.score
 		for _, h := range order[:k] {
 			cost -= h.ln
 		}

@@ -95,7 +95,7 @@ func possible(s *adjust.Solution, b *fieldbook.Book, p int) []candidate {
 		c.metres *= sign
 		out = append(out, c)
 	}
-	return out
+	return append(out, otherSide(b, o, k)...)
 }
 
 // model is the linear model of everything as a set of mistakes leaves it: what they explain by
@@ -117,6 +117,7 @@ type setting struct {
 	taken []*hypothesis
 	x     network.State
 	score float64
+	odd   float64 // how oddly the lines step then; it chooses among the ends of one group, no more
 }
 
 // assess solves for a setting and scores it: half the sum of squares that is left, less what each
@@ -126,7 +127,7 @@ func (f *finder) assess(s setting) setting {
 	if ok {
 		s.x = x
 	}
-	s.score = -cost/2 - f.oddness(s.x)
+	s.score, s.odd = -cost/2, f.oddness(s.x)
 	for _, h := range s.taken {
 		s.score += h.ln
 	}
@@ -156,18 +157,44 @@ func (f *finder) search(x network.State) setting {
 		}
 		now = f.ends(now)
 		for _, s := range f.turned(now) {
-			if s = f.ends(f.singly(s)); s.score > now.score {
+			if s = f.ends(f.singly(s)); s.score-s.odd > now.score-now.odd {
 				now = s
 			}
 		}
 		if now.score == best.score {
 			break
 		}
+		f.weighAgainst(now, best)
 		best, x = now, now.x
 	}
 	best = f.coarse(best)
 	best.taken, best.x = f.review(best.taken, best.x)
 	return best
+}
+
+// weighAgainst notes of the groups that are new in a setting by how much it beats the old one, and by
+// what that explained the book.
+func (f *finder) weighAgainst(now, old setting) {
+	for _, h := range groupsOf(now.taken) {
+		if holds(old.taken, h) {
+			continue
+		}
+		h.margin = now.score - old.score
+		for _, g := range old.taken {
+			if !holds(now.taken, g) {
+				h.rival = append(h.rival, g)
+			}
+		}
+	}
+}
+
+func holds(all []*hypothesis, h *hypothesis) bool {
+	for _, g := range all {
+		if sameParts(g, h) {
+			return true
+		}
+	}
+	return false
 }
 
 func groupsOf(taken []*hypothesis) []*hypothesis {

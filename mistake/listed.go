@@ -46,10 +46,10 @@ func counts(s *adjust.Solution, i, p int) bool {
 	return s.In[i] && !s.Out[p] && !s.Net.Obs[i].Computed || s.Agrees[i]
 }
 
-// listedSwaps are the rows with two columns swapped.
+// listedSwaps are the rows with two columns swapped; the pairs of columns share the odds of a row.
 func (f *finder) listedSwaps() []Hypothesis {
 	var out []Hypothesis
-	ln := math.Log(odds(f.book, "columns"))
+	ln := math.Log(odds(f.book, "columns") / float64(max(len(f.cols)*(len(f.cols)-1)/2, 1)))
 	for a := range f.cols {
 		for b := a + 1; b < len(f.cols); b++ {
 			second := map[int]int{}

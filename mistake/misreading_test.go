@@ -92,6 +92,9 @@ func TestMisreadingsTurnBack(t *testing.T) {
 	for _, k := range []mistake.Misreading{mistake.Digits{}, mistake.Lookalike{}} {
 		tried := 0
 		for mm := 1013; mm < 19990; mm += 89 {
+			if mm/1000 == 10 {
+				continue // the swap 01.234 is no way to write a length
+			}
 			text := length(float64(mm) / 1000)
 			v, _ := unit.ParseLength(text, unit.M)
 			for _, w := range k.True(text, v, unit.M) {

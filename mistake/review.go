@@ -94,7 +94,9 @@ func (f *finder) weighAgain(h *hypothesis, others []*hypothesis, x network.State
 	if len(h.why) == 0 {
 		return f.weighGroup(h, others, x)
 	}
-	w := weighed{all: f.singles(f.model(x, others), others), none: 1}
+	sp := f.model(x, others)
+	w := weighed{all: f.singles(sp, others), none: 1}
+	w.all = append(w.all, f.twins(sp, w.all)...)
 	for _, g := range w.all {
 		w.ln = addLog(w.ln, g.score)
 	}
@@ -143,7 +145,25 @@ func (f *finder) weighGroup(h *hypothesis, others []*hypothesis, x network.State
 		}
 	}
 	w.none = math.Exp(-w.ln)
+	f.rivals(&w, h, odds)
 	return w
+}
+
+// rivals adds what explained the book without the group, weighed by the margin of the group over it.
+func (f *finder) rivals(w *weighed, h *hypothesis, odds float64) {
+	w.ln = addLog(w.ln, odds-h.margin)
+	for _, b := range w.best {
+		b.margin, b.rival = h.margin, h.rival
+	}
+	for _, g := range h.rival {
+		c := *g
+		c.score = odds - h.margin
+		c.why = append([]option(nil), g.why...)
+		for k := range c.why {
+			c.why[k].score += c.score - g.score
+		}
+		w.all = append(w.all, &c)
+	}
 }
 
 // conclude fills the report: states, groups, explanations, and the solution without the mistakes.

@@ -137,7 +137,7 @@ func (s *scene) each(m int, visit func(u, jx, jy float64)) {
 }
 
 // best places m by its readings as overridden: from where it is, and from the crossings of its
-// ties to pegs. Among places that fit equally the one on the hand of home is taken.
+// ties. Among places that fit equally the first is taken: near home.
 func (s *scene) best(m int, home plane.Point) (float64, plane.Point) {
 	starts := append([]plane.Point{home}, s.crossings(m, home)...)
 	cost, at := math.Inf(1), home
@@ -149,29 +149,52 @@ func (s *scene) best(m int, home plane.Point) (float64, plane.Point) {
 	return cost, at
 }
 
-// crossings are the places where two ties of m to pegs meet, those on the hand of home first.
+// places are those that m's readings allow as well as the best, the best first, at most most.
+func (s *scene) places(m int, home plane.Point, most int) []plane.Point {
+	const (
+		asWell = 9.0  // of the sum of squares
+		apart  = 0.05 // metres
+	)
+	least, at := s.best(m, home)
+	out := []plane.Point{at}
+	for _, p := range s.crossings(m, home) {
+		if c, q := s.fit(m, p); c < least+asWell && far(out, q, apart) && len(out) < most {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// crossings are the places where two ties of m meet, ties to pegs first, those on the hand of home
+// first.
 func (s *scene) crossings(m int, home plane.Point) []plane.Point {
 	n := s.f.s.Net
 	type ring struct {
 		c plane.Point
 		r float64
 	}
-	var rings []ring
+	var rings, others []ring
 	for _, i := range s.of[m] {
 		o := &n.Obs[i]
 		if _, tie := o.Kind.(network.Tie); !tie {
 			continue
 		}
 		far := o.Marks[0] + o.Marks[1] - m
-		if !s.f.isPeg[far] || !n.Placed(s.x, network.Unknown(far)) {
+		if !n.Placed(s.x, network.Unknown(far)) {
 			continue
 		}
 		v := o.Values[0]
 		if w, ok := s.over[s.f.s.First[i]]; ok {
 			v = w
 		}
-		rings = append(rings, ring{s.x.Point(far), (v - o.Zero) / o.Scale})
+		r := ring{s.x.Point(far), (v - o.Zero) / o.Scale}
+		if s.f.isPeg[far] {
+			rings = append(rings, r)
+		} else {
+			others = append(others, r)
+		}
 	}
+	rings = append(rings, others...)
 	var near, far []plane.Point
 	for a := range min(len(rings), 4) {
 		for b := range a {

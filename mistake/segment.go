@@ -253,13 +253,13 @@ func (f *finder) ends(s setting) setting {
 				r := run{from: h.r.from + d[0], to: h.r.to + d[1]}
 				if g, x, ok := f.regrown(s, h, r); ok {
 					others := without(groups, k)
-					if n := f.singly(setting{taken: append(others[:len(others):len(others)], g), x: x}); n.score > top.score {
+					if n := f.singly(setting{taken: append(others[:len(others):len(others)], g), x: x}); n.score-n.odd > top.score-top.odd {
 						top = n
 					}
 				}
 			}
 		}
-		if top.score <= s.score+1e-6 || f.ctx.Err() != nil {
+		if top.score-top.odd <= s.score-s.odd+1e-6 || f.ctx.Err() != nil {
 			break
 		}
 		s = top

@@ -18,6 +18,9 @@ type hypothesis struct {
 	half   float64       // half the drop of the sum of squares that the score rests on
 	ln     float64       // the rest of the score: odds, misfit of a known size, width of a free one
 	x      network.State // where the marks are if it is so; nil: only the linear model was asked
+	bound  bool          // the others only say that the error is at least so large
+	margin float64       // of a group: by how much it explains the book better than what was found without it
+	rival  []*hypothesis // what that was, where it differs
 	v      *variant      // of a run of rows: what it is a run of
 	r      run
 	why    []option // of a single reading: each explanation with its own score
@@ -85,7 +88,11 @@ func (f *finder) explain(h *hypothesis, p int, e, s, half float64, x network.Sta
 	}
 	h.why = h.why[:0]
 	for _, c := range f.candidatesOf(p) {
-		d := e - (f.value(p) - c.metres)
+		size := f.value(p) - c.metres
+		if h.bound && (size*e < 0 || math.Abs(size) < math.Abs(e)-3*o.SD[0]) {
+			continue
+		}
+		d := e - size
 		h.why = append(h.why, option{c, -1, half - d*d/(2*s*s) + c.ln})
 	}
 	if _, tie := o.Kind.(network.Tie); tie {
@@ -155,9 +162,28 @@ func (f *finder) isSeen(p int) bool {
 	return ok
 }
 
-// exact weighs one reading by the solution that leaves it out.
+// exact weighs one reading by the solution that leaves it out; where the readings that remain leave
+// a mark two places, by the better of them.
 func (f *finder) exact(sp *adjust.Space, h *hypothesis, taken []*hypothesis) {
-	c := f.change(taken, f.replaced(sp, h))
+	best := *h
+	best.score = math.Inf(-1)
+	asked := false
+	for _, from := range f.replaced(sp, h) {
+		g := *h
+		g.why = append([]option(nil), h.why...)
+		f.exactFrom(sp, &g, taken, from)
+		asked = asked || g.x != nil
+		if g.x != nil && g.score > best.score {
+			best = g
+		}
+	}
+	if asked {
+		*h = best
+	}
+}
+
+func (f *finder) exactFrom(sp *adjust.Space, h *hypothesis, taken []*hypothesis, from network.State) {
+	c := f.change(taken, from)
 	c.Out = append(c.Out, h.parts...)
 	cost, x, ok := f.s.Try(f.ctx, c)
 	if !ok {
@@ -169,14 +195,17 @@ func (f *finder) exact(sp *adjust.Space, h *hypothesis, taken []*hypothesis) {
 	h.x = x
 	if f.shifted(sp.X, x, h) > farMove { // what the others know of it depends on where they put it
 		there := f.model(x, append(append([]*hypothesis(nil), taken...), h))
-		if there.R[p] < adjust.LeastRed {
-			h.score = math.Inf(-1)
-			return
+		h.bound = there.R[p] < adjust.LeastRed
+		s = there.SD[p] / math.Sqrt(math.Max(there.R[p], leastR))
+		if !h.bound {
+			e, _ = there.Estimate(p)
 		}
-		e, s = there.Estimate(p)
 	}
 	f.explain(h, p, e, s, (sp.Cost-cost)/2, x)
 }
+
+// leastR keeps the standard deviation of an error that nothing measures from being infinite.
+const leastR = 1e-8
 
 // farMove is a move of a mark after which the linear model is made anew, metres.
 const farMove = 0.1
@@ -191,22 +220,37 @@ func (f *finder) shifted(x, y network.State, h *hypothesis) float64 {
 }
 
 // replaced is the model's place with the marks of the reading put where their other readings have
-// them: a wrong reading may have drawn a mark to the far side of a crossing.
-func (f *finder) replaced(sp *adjust.Space, h *hypothesis) network.State {
+// them, once for each place that they leave open: a wrong reading may have drawn a mark to the far
+// side of a crossing.
+func (f *finder) replaced(sp *adjust.Space, h *hypothesis) []network.State {
+	const most = 1
 	member := append([]bool(nil), sp.Member...)
 	for _, p := range h.parts {
 		member[p] = false
 	}
 	sc := f.scene(sp.X, member)
-	x := append(network.State(nil), sp.X...)
+	out := []network.State{append(network.State(nil), sp.X...)}
 	for _, m := range f.s.Net.Obs[h.Obs[0]].Marks {
-		if !f.isPeg[m] && len(sc.of[m]) >= 2 {
-			if _, at := sc.best(m, sp.X.Point(m)); !math.IsNaN(at.X) {
+		if f.isPeg[m] || len(sc.of[m]) < 2 {
+			continue
+		}
+		places := sc.places(m, sp.X.Point(m), most)
+		for k, at := range places {
+			if math.IsNaN(at.X) {
+				continue
+			}
+			if k == 0 {
+				for _, x := range out {
+					x.SetPoint(m, at)
+				}
+			} else if len(out) < most {
+				x := append(network.State(nil), out[0]...)
 				x.SetPoint(m, at)
+				out = append(out, x)
 			}
 		}
 	}
-	return x
+	return out
 }
 
 // misclosure is value − predicted of one part at a place.

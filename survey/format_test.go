@@ -30,7 +30,7 @@ func TestKeysOfTheFormat(t *testing.T) {
 		what, keys, null string
 		got              map[string]any
 	}{
-		{"result", "book statistics marks readings walks lines setups tools next orders shape mistakes findings", "", top},
+		{"result", "book statistics marks readings walks lines setups tools levels water next orders shape mistakes findings", "levels water", top},
 		{"book", "name sha256", "", object(top["book"])},
 		{"statistics", "readings unknowns redundancy reference_sd scaled chi_square iterations", "", object(top["statistics"])},
 		{"chi-square", "value low high pass", "", object(object(top["statistics"])["chi_square"])},
@@ -39,11 +39,11 @@ func TestKeysOfTheFormat(t *testing.T) {
 		{"tie", "n id kind marks tool value adjusted residual sd w redundancy detectable state group likely parts", "group", first(top["readings"])},
 		{"offset", "n id kind marks tool value adjusted residual sd w redundancy detectable state group likely parts", "group", offset},
 		{"part", "part value adjusted residual sd w redundancy detectable", "", first(offset["parts"])},
-		{"line", "closed length length_sd area area_sd gaps runs", "inferred", line},
+		{"line", "closed length length_sd area area_sd inferred family gaps runs", "inferred family", line},
 		{"run", "kind from to length bearing", "", first(line["runs"])},
 		{"setup", "x y z turn scale scale_sd", "z", object(object(top["setups"])["T1"])},
 		{"tool", "zero scale sd", "sd", object(object(top["tools"])["tape"])},
-		{"shape", "state tolerance worst at why", "", object(top["shape"])},
+		{"shape", "state tolerance worst at why tests share unseen", "", object(top["shape"])},
 		{"finding", "code severity text marks readings figures cure", "", first(top["findings"])},
 	} {
 		for _, k := range strings.Fields(c.keys) {

@@ -105,6 +105,9 @@ func (g *gather) proposals(in []advise.Proposal) []Next {
 			n.Marks = append(n.Marks, g.net.Marks[m])
 		}
 		n.Text = "tape " + strings.Join(n.Marks, " to ")
+		if n.Kind != "tie" {
+			n.Text = "read the " + n.Kind + " " + join(n.Marks)
+		}
 		if n.About != nil {
 			n.Text += ", about " + g.about(*n.About)
 		}

@@ -111,7 +111,15 @@ func (g *gather) adjust(warm *memory) error {
 		return err
 	}
 	if kept, ok := keepHand(g.net, g.start.X, g.sol.X); ok {
-		g.sol, _ = adjust.Solve(g.ctx, g.net, kept, adjust.Options{NoRobust: true})
+		robust := g.sol.Robust
+		if g.sol, _ = adjust.Solve(g.ctx, g.net, kept, adjust.Options{NoRobust: true}); g.sol == nil {
+			return g.ctx.Err()
+		}
+		if g.sol.Robust = robust; robust != nil {
+			if kept, ok := keepHand(g.net, g.start.X, robust); ok {
+				g.sol.Robust = kept
+			}
+		}
 	}
 	return g.ctx.Err()
 }

@@ -16,18 +16,23 @@ func toolsCommand(s streams) *cobra.Command {
 	var asJSON bool
 	c := &cobra.Command{
 		Use:   "tools",
-		Short: "Prints the standard deviations used where a book gives none",
+		Short: "Prints the standard deviations and the odds used where a book gives none",
 		Long: `tools prints, for each kind of reading, the standard deviation of one reading
 that is used where neither the reading nor its tool gives one, and where the
 figure comes from. A book overrides it with sigma on a reading, on a tool, or in
-rules.`,
+rules. Then it prints the mistakes that are looked for and how often each is
+made; a book overrides these with priors in its rules.`,
 		Example: "  brimline tools\n  brimline tools --json",
 		Args:    words(0, 0, "nothing more"),
 		RunE: func(*cobra.Command, []string) error {
 			if asJSON {
-				return printJSON(s.out, map[string]any{"defaults": defaults()})
+				return printJSON(s.out, map[string]any{"defaults": defaults(), "mistakes": priors()})
 			}
-			return printDefaults(s.out)
+			if err := printDefaults(s.out); err != nil {
+				return err
+			}
+			fmt.Fprintln(s.out)
+			return printPriors(s.out)
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print the table as one JSON object")
