@@ -8,7 +8,8 @@ import (
 
 // Weak is a place where much could hide: an error of up to Error in a part could stand unseen and
 // move the edge at Mark by Move. Both are infinite where any error could hide. Expose is the tie
-// that would raise the redundancy of the part most per minute; nil where none would.
+// that would raise the redundancy of the part most per minute, its reason "repeat" where it was read
+// already; nil where none would.
 type Weak struct {
 	Part, Mark  int
 	Error, Move float64
@@ -109,21 +110,32 @@ func (g *ground) weakAmong(marks []int, usedMark, usedCause []bool) (weak, bool)
 	return best, found
 }
 
-// expose finds the tie that raises the redundancy of a part most per minute.
+// nearlyAsGood is the share of the best gain per minute from which a tie not read yet goes before
+// one read already, as two measurers are worth more than one who errs twice. Common practice, no source.
+const nearlyAsGood = 0.75
+
+// expose finds the tie that raises the redundancy of a part most per minute, one not read yet where
+// it is nearly as good.
 func (g *ground) expose(c *cause, all []candidate, o Options) *Proposal {
 	p := c.parts[0]
-	best, at := 0.0, -1
+	var best [2]float64 // of ties not read yet, and read already
+	at := [2]int{-1, -1}
 	for i := range all {
 		k := all[i].along(c.shift)
-		if v := k * k / all[i].total(g) / all[i].minutes; v > best*(1+1e-9) && (!o.Alone || all[i].hooked) {
-			best, at = v, i
+		read := min(all[i].reads, 1)
+		if v := k * k / all[i].total(g) / all[i].minutes; v > best[read]*(1+1e-9) && (!o.Alone || all[i].hooked) {
+			best[read], at[read] = v, i
 		}
 	}
+	read := 0
+	if at[0] < 0 || best[0] < nearlyAsGood*best[1] {
+		read = 1
+	}
 	sd := g.s.SD[p]
-	if at < 0 || best*all[at].minutes*sd*sd < adjust.LeastRed {
+	if at[read] < 0 || best[read]*all[at[read]].minutes*sd*sd < adjust.LeastRed {
 		return nil
 	}
-	a := all[at]
-	return &Proposal{Kind: "tie", Marks: []int{a.a, a.b}, About: a.about, Gain: best * a.minutes * sd * sd, Unit: "redundancy", Minutes: a.minutes,
-		Alone: a.hooked, Why: Reason{Code: "control", Obs: []int{g.s.ObsOf(p)}}}
+	a := all[at[read]]
+	return &Proposal{Kind: "tie", Marks: []int{a.a, a.b}, About: a.about, Gain: best[read] * a.minutes * sd * sd, Unit: "redundancy", Minutes: a.minutes,
+		Alone: a.hooked, Why: Reason{Code: []string{"control", "repeat"}[read], Obs: []int{g.s.ObsOf(p)}}}
 }

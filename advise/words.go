@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"brimline/finding"
+	"brimline/mistake"
 )
 
 // Names turns numbers into what people call them: marks, readings (by observation) and lengths.
@@ -66,9 +67,9 @@ func (n Names) far(v float64) string {
 }
 
 func (r Reason) unseen(n Names) string {
-	what := "a mistake (" + r.Mistake + ") in reading " + n.readings(r.Obs)
+	what := "a mistake (" + causeOf(r.Mistake) + ") in reading " + n.readings(r.Obs)
 	if len(r.Obs) > 1 {
-		what = "a mistake (" + r.Mistake + ") in the readings " + n.readings(r.Obs)
+		what = "a mistake (" + causeOf(r.Mistake) + ") in the readings " + n.readings(r.Obs)
 	}
 	what += " could pass unseen"
 	if r.At != "" {
@@ -78,6 +79,16 @@ func (r Reason) unseen(n Names) string {
 		what += fmt.Sprintf("; with all the others the odds are %s", odds(r.Sum))
 	}
 	return what
+}
+
+// causeOf is a listed mistake in a few words; its code where the table does not have it.
+func causeOf(code string) string {
+	for _, p := range mistake.Priors {
+		if p.Code == code {
+			return p.Cause
+		}
+	}
+	return code
 }
 
 // odds as people say them: a share in per cent, or "more likely than not".
@@ -102,6 +113,9 @@ func (r Reason) proposal(n Names) string {
 	case "again":
 		return "reading " + n.readings(r.Obs) + " is suspect"
 	case "repeat":
+		if len(r.Marks) == 0 {
+			return "would check reading " + n.readings(r.Obs)
+		}
 		return "would prove the tie " + n.marks(r.Marks)
 	case "base":
 		return "would prove the base " + n.marks(r.Marks)

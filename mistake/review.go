@@ -218,6 +218,7 @@ func (f *finder) weighPair(h, g *hypothesis, others []*hypothesis, x network.Sta
 	sp := f.model(x, others)
 	at := map[[2]int]int{}
 	var pairs []couple
+	var threes []three
 	for _, a := range f.singles(sp, others) {
 		if !f.shareMark(a.Obs[0], h.Obs[0]) && !f.shareMark(a.Obs[0], g.Obs[0]) {
 			continue
@@ -229,18 +230,23 @@ func (f *finder) weighPair(h, g *hypothesis, others []*hypothesis, x network.Sta
 			continue
 		}
 		with := append(append([]*hypothesis(nil), others...), a)
-		for _, b := range f.singles(f.model(a.x, with), with) {
+		given := f.model(a.x, with)
+		seconds := f.singles(given, with)
+		for _, t := range f.twins(given, seconds) { // met from each of its three readings
+			threes = append(threes, three{lead: key(a, seconds[0]), less: t.score - seconds[0].score - math.Log(3), one: [2]*hypothesis{a, t}})
+		}
+		for _, b := range seconds {
 			if b.Obs[0] == a.Obs[0] || math.IsInf(b.score, -1) {
 				continue
 			}
-			first, second, flip := a.parts[0], b.parts[0], 0
-			if first > second {
-				first, second, flip = second, first, 1
+			flip := 0
+			if a.parts[0] > b.parts[0] {
+				flip = 1
 			}
-			k, ok := at[[2]int{first, second}]
+			k, ok := at[key(a, b)]
 			if !ok {
 				k = len(pairs)
-				at[[2]int{first, second}] = k
+				at[key(a, b)] = k
 				pairs = append(pairs, couple{score: math.Inf(-1)})
 			}
 			c := &pairs[k]
@@ -251,7 +257,24 @@ func (f *finder) weighPair(h, g *hypothesis, others []*hypothesis, x network.Sta
 			}
 		}
 	}
+	for _, t := range threes {
+		if k, ok := at[t.lead]; ok {
+			pairs = append(pairs, couple{score: pairs[k].score + t.less, one: t.one})
+		}
+	}
 	return f.couples(pairs, math.Max(h.score, g.score))
+}
+
+// three is a reading and two that share one misclosure beside it, weighed by the pair that the first
+// and the best of the two make.
+type three struct {
+	lead [2]int
+	less float64
+	one  [2]*hypothesis
+}
+
+func key(a, b *hypothesis) [2]int {
+	return [2]int{min(a.parts[0], b.parts[0]), max(a.parts[0], b.parts[0])}
 }
 
 // couples makes one list of the pairs: each reading with its explanations, weighed by the pair.
@@ -260,7 +283,7 @@ func (f *finder) couples(pairs []couple, alone float64) (weighed, bool) {
 	top := -1
 	for k := range pairs {
 		w.ln = addLog(w.ln, pairs[k].score)
-		if top < 0 || pairs[k].score > pairs[top].score {
+		if len(pairs[k].one[1].parts) == 1 && (top < 0 || pairs[k].score > pairs[top].score) {
 			top = k
 		}
 	}
@@ -284,7 +307,7 @@ func (f *finder) couples(pairs []couple, alone float64) (weighed, bool) {
 
 // judge gives each reading that a mistake may be in its posterior and its state.
 func (f *finder) judge(r *Report, w weighed) {
-	const least = 0.02 // posterior of a reading that is named in a doubtful group
+	const least = 0.01 // posterior of a reading that is named in a doubtful group
 	chance := map[int]float64{}
 	var order []int
 	for _, h := range w.all {

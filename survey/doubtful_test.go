@@ -18,6 +18,12 @@ func threeAlone(t *testing.T) ([]tape, *survey.Result) {
 	return all, run(t, written(all, courtRim))
 }
 
+func doubtfulBook(t *testing.T) string {
+	t.Helper()
+	all, _ := threeAlone(t)
+	return written(all, courtRim)
+}
+
 // Equal tests are settled by a human size or not at all: then the readings share a group.
 func TestDoubtful(t *testing.T) {
 	all, r := threeAlone(t)
@@ -35,11 +41,16 @@ func TestDoubtful(t *testing.T) {
 				t.Fatalf("reading %s: group %v, the others have %d", x.N, x.Group, group)
 			}
 			group = *x.Group
+			own := 0.0
 			for _, l := range x.Likely {
-				sum += l.Probability
+				own += l.Probability
 			}
+			if own > 0.95 {
+				t.Errorf("reading %s is doubtful at %g", x.N, own)
+			}
+			sum += own
 		}
-		if group == 0 || sum < 0.9 || sum > 1+1e-9 {
+		if group == 0 || sum < 0.9 { // more than one of them may be wrong: the sum may pass 1
 			t.Errorf("%s: group %d, probabilities add up to %g", mark, group, sum)
 		}
 		groups = append(groups, group)

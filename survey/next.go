@@ -119,6 +119,43 @@ func (g *gather) proposals(in []advise.Proposal) []Next {
 	return out
 }
 
+// imperative says what to read, and that it was read before where it was. Only ties are proposed
+// that were not.
+func (g *gather) imperative(kind string, marks []int) string {
+	var names []string
+	for _, m := range marks {
+		names = append(names, g.net.Marks[m])
+	}
+	word := ""
+	switch {
+	case kind == "tie":
+		word = "tape " + strings.Join(names, " to ")
+	case kind == "offset":
+		word = "read the offset of " + names[0] + " from " + join(names[1:])
+	case len(names) == 1:
+		word = "read " + names[0]
+	default:
+		word = "read the " + kind + " of " + join(names)
+	}
+	if g.wasRead(kind, marks) {
+		word += " again"
+	}
+	return word
+}
+
+// wasRead says that a reading of this kind and these marks, either way round, is in the book.
+func (g *gather) wasRead(kind string, marks []int) bool {
+	back := slices.Clone(marks)
+	slices.Reverse(back)
+	for i := range g.net.Obs {
+		o := &g.net.Obs[i]
+		if o.Use && o.Kind.Name() == kind && (slices.Equal(o.Marks, marks) || len(marks) == 2 && slices.Equal(o.Marks, back)) {
+			return true
+		}
+	}
+	return false
+}
+
 // about is a length to expect, to the centimetre or the half inch.
 func (g *gather) about(v float64) string {
 	step := 0.01

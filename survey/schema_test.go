@@ -30,6 +30,7 @@ func TestResultFitsItsSchema(t *testing.T) {
 	}
 	for name, book := range map[string]string{ // order-free: each book is judged alone
 		"every kind": everyKind(), "empty": "brimline: 1\n", "one tape": small("", tie("A", "B", 0), rim),
+		"swapped columns": written(swap(t).all, courtRim), "two doubtful groups": doubtfulBook(t), "checks": written(withChecks(0.3048), courtRim),
 		"no check": small("", ties(), rim), "places wanted": small(three, ties()+diagonals(), rim), "ellipse": oval(12),
 	} {
 		printed := bytesOf(t, run(t, book))

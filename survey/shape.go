@@ -182,7 +182,7 @@ func (g *gather) weak(w advise.Weak) Weak {
 		out.Text = "An error of up to " + show(w.Error) + " could hide in " + name + " and would move the edge at " + out.Mark + " by " + show(w.Move)
 	}
 	if e := w.Expose; e != nil {
-		out.Text += "; tape " + g.net.Marks[e.Marks[0]] + " to " + g.net.Marks[e.Marks[1]] + " to expose it"
+		out.Text += "; " + g.imperative(e.Kind, e.Marks) + " to expose it"
 		out.Expose = []string{g.net.Marks[e.Marks[0]], g.net.Marks[e.Marks[1]]}
 	}
 	out.Text += "."

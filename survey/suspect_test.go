@@ -22,7 +22,7 @@ func TestSuspect(t *testing.T) {
 		{"B", "r5", func(v float64) float64 { return v + 1 }, "metre", true, nil},
 		{"A", "r7", func(v float64) float64 { return v - 1 }, "metre", true, nil},
 		{"A", "r2", func(v float64) float64 { return v + 0.3048 }, "foot", true, nil},
-		{"r1", "r5", func(v float64) float64 { return v - 0.1 }, "tenth", true, nil},
+		{"r3", "r7", func(v float64) float64 { return v - 0.1 }, "tenth", true, nil},
 		{"A", "r5", func(float64) float64 { return 10.043 }, "digits", true, nil}, // 10.403
 		{"C", "r8", func(float64) float64 { return 1.432 }, "lookalike", true, nil},
 		{"B", "r5", func(float64) float64 { return court["C"].Dist(court["r5"]) }, "wrong-peg", false, []string{"C", "r5"}},

@@ -32,7 +32,7 @@ func troubled(t *testing.T) []fieldbook.Log {
 	for _, text := range books {
 		out = append(out, parse(t, text).Log)
 	}
-	for seed := range uint64(4) {
+	for seed := range uint64(2) {
 		c := simulate.Pool(seed+1, simulate.Shapes[seed%uint64(len(simulate.Shapes))], simulate.Methods[1], simulate.Options{})
 		c, _ = simulate.Wrong(c, seed+1, 0.03)
 		out = append(out, parse(t, string(c.Book)).Log)
@@ -58,9 +58,9 @@ func told(r *survey.Result) string {
 }
 
 // A session that has grown entry by entry says the same of mistakes as a run from nothing: the
-// last twelve entries come one by one, in an order of their own.
+// last eight entries come one by one, in an order of their own.
 func TestWarmEqualsColdWithMistakes(t *testing.T) {
-	const last = 12
+	const last = 8
 	for k, log := range troubled(t) {
 		t.Run(fmt.Sprint(k+1), func(t *testing.T) {
 			t.Parallel()

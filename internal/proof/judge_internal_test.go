@@ -156,23 +156,32 @@ func TestSeedsAreApart(t *testing.T) {
 	}
 }
 
-// Ways of taping: the longest first; at random each pair once, and no two seeds alike.
+// Ways of taping: the longest first; at random each pair once, pegs too or not.
 func TestWays(t *testing.T) {
 	c := simulate.Visit(1, simulate.Shapes[0], afterTwoPegs)
-	first, last := longest(c)(c, nil, 0), longest(c)(c, nil, len(pairsOf(c))-1)
-	if far, near := c.Truth[first[0]].Dist(c.Truth[first[1]]), c.Truth[last[0]].Dist(c.Truth[last[1]]); far <= near {
+	rim, all := pairsOf(c, c.Order), pairsOf(c, everyMark(c))
+	first, last := longest(c)(c, nil, 0), longest(c)(c, nil, len(rim)-1)
+	if far, near := c.Truth[first[0]].Dist(c.Truth[first[1]]), c.Truth[last[0]].Dist(c.Truth[last[1]]); far <= near || near < 0.3 {
 		t.Errorf("first %v of %.2f m, last %v of %.2f m", first, far, last, near)
 	}
-	if longest(c)(c, nil, len(pairsOf(c))) != nil {
+	if longest(c)(c, nil, len(rim)) != nil {
 		t.Error("more pairs than there are")
 	}
-	seen := map[string]bool{}
-	way := random(c)
-	for k := range pairsOf(c) {
-		p := way(c, nil, k)
-		seen[p[0]+" "+p[1]] = true
+	if more := len(all) - len(rim); more != 2*len(c.Order)+1 {
+		t.Errorf("%d pairs with a peg, of %d marks", more, len(c.Order))
 	}
-	if len(seen) != len(pairsOf(c)) {
-		t.Errorf("%d pairs of %d", len(seen), len(pairsOf(c)))
+	for _, x := range []struct {
+		marks func(simulate.Case) []string
+		pairs int
+	}{{everyMark, len(all)}, {func(c simulate.Case) []string { return c.Order }, len(rim)}} {
+		seen := map[string]bool{}
+		way := random(x.marks)(c)
+		for k := range x.pairs {
+			p := way(c, nil, k)
+			seen[p[0]+" "+p[1]] = true
+		}
+		if len(seen) != x.pairs || way(c, nil, x.pairs) != nil {
+			t.Errorf("%d pairs of %d", len(seen), x.pairs)
+		}
 	}
 }

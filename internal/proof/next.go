@@ -19,17 +19,19 @@ const patience = 4
 // tapes taken since.
 type way func(c simulate.Case, r *survey.Result, done int) []string
 
-// next counts the readings until the shape is ready at its marks.
+// next counts the readings until the shape is ready at its marks. No way of choosing needs less than
+// half as many tapes as there are marks, since each tape proves the ties of two.
 func next(c config) *report {
 	r := &report{}
-	medians := make([]float64, 3)
+	medians := make([]float64, 4)
 	for i, w := range []struct {
 		name   string
 		choose func(simulate.Case) way
 	}{
 		{"as proposed", func(simulate.Case) way { return follow }},
 		{"longest diagonals first", longest},
-		{"at random", random},
+		{"at random", random(everyMark)},
+		{"at random, marks of the rim only", random(func(c simulate.Case) []string { return c.Order })},
 	} {
 		answers := pools(c.n, func(k int) tapes {
 			v := simulate.Visit(c.kind(0)+uint64(k), shape(k), afterTwoPegs)
@@ -51,6 +53,7 @@ func next(c config) *report {
 	}
 	r.figure("as proposed", "of those of the longest diagonals", medians[0]/medians[1], "", math.NaN(), 0.5)
 	r.figure("as proposed", "of those taken at random", medians[0]/medians[2], "", math.NaN(), 1.0/3)
+	r.figure("as proposed", "of those taken at random between marks of the rim", medians[0]/medians[3], "", math.NaN(), math.NaN())
 	return r
 }
 
@@ -65,10 +68,8 @@ func untilReady(c simulate.Case, choose way) tapes {
 	most := patience * len(c.Order)
 	for done := 0; done <= most; done++ {
 		r := solve(c)
-		if r != nil {
-			if state, _ := atMarks(r); state == "ready" {
-				return tapes{done, true}
-			}
+		if r != nil && isReady(r) {
+			return tapes{done, true}
 		}
 		pair := choose(c, r, done)
 		if pair == nil {
@@ -101,12 +102,15 @@ func proposed(c simulate.Case, r *survey.Result) []string {
 	return nil
 }
 
-// pairsOf lists all pairs of marks of the rim.
-func pairsOf(c simulate.Case) [][]string {
+// pairsOf lists all pairs of marks that are far enough apart to tape, of any or of the rim only.
+func pairsOf(c simulate.Case, marks []string) [][]string {
+	const shortest = 0.3
 	var out [][]string
-	for i, b := range c.Order {
-		for _, a := range c.Order[:i] {
-			out = append(out, []string{a, b})
+	for i, b := range marks {
+		for _, a := range marks[:i] {
+			if c.Truth[a].Dist(c.Truth[b]) >= shortest {
+				out = append(out, []string{a, b})
+			}
 		}
 	}
 	return out
@@ -114,19 +118,21 @@ func pairsOf(c simulate.Case) [][]string {
 
 // longest tapes the longest diagonals first.
 func longest(c simulate.Case) way {
-	list := pairsOf(c)
+	list := pairsOf(c, c.Order)
 	sort.SliceStable(list, func(i, k int) bool {
 		return c.Truth[list[i][0]].Dist(c.Truth[list[i][1]]) > c.Truth[list[k][0]].Dist(c.Truth[list[k][1]])
 	})
 	return inTurn(list)
 }
 
-// random tapes marks of the rim as they come.
-func random(c simulate.Case) way {
-	list := pairsOf(c)
-	r := rand.New(rand.NewPCG(c.Seed, 1))
-	r.Shuffle(len(list), func(i, k int) { list[i], list[k] = list[k], list[i] })
-	return inTurn(list)
+// random tapes as it comes, between any two of the marks: of those that a proposal chooses from.
+func random(marks func(simulate.Case) []string) func(simulate.Case) way {
+	return func(c simulate.Case) way {
+		list := pairsOf(c, marks(c))
+		r := rand.New(rand.NewPCG(c.Seed, 1))
+		r.Shuffle(len(list), func(i, k int) { list[i], list[k] = list[k], list[i] })
+		return inTurn(list)
+	}
 }
 
 func inTurn(list [][]string) way {
