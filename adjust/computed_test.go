@@ -7,8 +7,8 @@ import (
 	"brimline/adjust"
 )
 
-// yardNet is the base, r1 and r2 well read, and r3 by as many tapes as said, the last `computed` of
-// them corrections that nobody read.
+// yardNet is three pegs, a mark well read, and one by as many tapes as said, the last `computed` of
+// them corrections that nobody read, which are said to be better than any reading.
 func yardNet(seed uint64, ties, computed int) *maker {
 	m := newMaker(rand.New(rand.NewPCG(seed, 2)), 1, points(0, 0, 9, 0, 9.5, 8, 3, 4, 6, 4.5))
 	for a := range 3 {
@@ -18,7 +18,10 @@ func yardNet(seed uint64, ties, computed int) *maker {
 		m.tie(a, 3, 0.004)
 	}
 	for k := range ties {
-		m.tie([]int{0, 1, 2, 3}[k], 4, 0.005).Computed = k >= ties-computed
+		o := m.tie([]int{0, 1, 2, 3}[k], 4, 0.005)
+		if o.Computed = k >= ties-computed; o.Computed {
+			o.SD[0] = 0.0015
+		}
 	}
 	return m
 }

@@ -96,7 +96,9 @@ func (p *plan) waysOf(order int) []Way {
 // buy plans readings until the order is ready.
 func (p *plan) buy(l *Leaving) {
 	l.Buy = append(l.Buy, p.fixing()...)
-	l.Buy = append(l.Buy, p.siding()...)
+	if side, asked := p.siding(); asked {
+		l.Buy = append(l.Buy, side...)
+	}
 	l.Buy = append(l.Buy, p.again()...)
 	for len(l.Buy) < mostBought {
 		next, ok := p.step()

@@ -23,9 +23,10 @@ type Proposal struct {
 	Order       string
 }
 
-// Next proposes what to read next: first what marks wait for, what settles a side, and suspect
-// readings again; then, as long as an order is not ready, the tie that lowers the risk of the
-// worst order most per minute, looking two ahead. Each is chosen as if those before it had been
+// Next proposes what to read next: first what marks wait for, what settles the side of a mark that
+// an order asks about, and suspect readings again; then, as long as an order is not ready, the tie
+// that lowers the risk of the worst order most per minute, looking two ahead; last what settles
+// the side of another mark. Each is chosen as if those before it had been
 // read, so that the list is a plan; where it makes every order ready, the list ends. Alone, ties
 // that do not hook are proposed only where no other helps.
 func Next(s *adjust.Solution, listed []mistake.Hypothesis, odd Odd, orders []Order, o Options) []Proposal {
@@ -34,15 +35,19 @@ func Next(s *adjust.Solution, listed []mistake.Hypothesis, odd Odd, orders []Ord
 
 func (p *plan) proposals() []Proposal {
 	out := p.fixing()
-	out = append(out, p.siding()...)
+	side, asked := p.siding()
+	if asked {
+		out, side = append(out, side...), nil
+	}
 	out = append(out, p.again()...)
-	for len(out) < p.o.Count {
+	for len(out)+len(side) < p.o.Count {
 		next, ok := p.step()
 		if !ok {
 			break
 		}
 		out = append(out, next)
 	}
+	out = append(out, side...)
 	return out[:min(len(out), p.o.Count)]
 }
 

@@ -110,12 +110,11 @@ func (g *ground) weakAmong(marks []int, usedMark, usedCause []bool) (weak, bool)
 	return best, found
 }
 
-// nearlyAsGood is the share of the best gain per minute from which a tie not read yet goes before
-// one read already, as two measurers are worth more than one who errs twice. Common practice, no source.
-const nearlyAsGood = 0.75
+// repeatWorth is what a second reading of a tie is worth beside a tie not read yet of the same gain:
+// who reads it again may take the same wrong mark, peg or edge. Common practice, no source.
+const repeatWorth = 0.5
 
-// expose finds the tie that raises the redundancy of a part most per minute, one not read yet where
-// it is nearly as good.
+// expose finds the tie that raises the redundancy of a part most per minute; see repeatWorth.
 func (g *ground) expose(c *cause, all []candidate, o Options) *Proposal {
 	p := c.parts[0]
 	var best [2]float64 // of ties not read yet, and read already
@@ -128,7 +127,7 @@ func (g *ground) expose(c *cause, all []candidate, o Options) *Proposal {
 		}
 	}
 	read := 0
-	if at[0] < 0 || best[0] < nearlyAsGood*best[1] {
+	if at[0] < 0 || best[0] < repeatWorth*best[1] {
 		read = 1
 	}
 	sd := g.s.SD[p]

@@ -78,3 +78,28 @@ func TestWeakestLimits(t *testing.T) {
 		t.Errorf("%+v", list)
 	}
 }
+
+// The tie that exposes is one not read yet where it is nearly as good; else a second reading of one,
+// and the reason says so.
+func TestExposedByAnotherTie(t *testing.T) {
+	s := twoPegs(5, 14, 1, 0.004)
+	sol := s.solve(t)
+	shape := []advise.Order{s.shape(sol)}
+	for _, w := range advise.Weakest(sol, shape, s.options(), 6) {
+		if w.Expose == nil || w.Expose.Why.Code != "control" || peg(w.Expose.Marks[0]) || peg(w.Expose.Marks[1]) {
+			t.Errorf("%+v", w.Expose)
+		}
+	}
+	o := s.options()
+	for i, a := range s.rim {
+		for _, b := range s.rim[:i] {
+			o.Cannot = append(o.Cannot, [2]int{a, b})
+		}
+	}
+	for _, w := range advise.Weakest(sol, shape, o, 6) {
+		own := s.net.Obs[sol.ObsOf(w.Part)].Marks
+		if e := w.Expose; e == nil || e.Why.Code != "repeat" || e.Marks[0] != own[0] || e.Marks[1] != own[1] {
+			t.Errorf("part %d of %v: %+v", w.Part, own, e)
+		}
+	}
+}

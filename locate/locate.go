@@ -177,11 +177,33 @@ func (g *growth) bridge() bool {
 		g.constraint(c, &g.n.Obs[j])
 		u, v := c.circles[0], c.circles[1]
 		p, _, _ := plane.MeetCircles(u.centre, u.r, v.centre, v.r)
-		g.place(m, p)
+		g.place(m, p.Add(v.centre.Sub(u.centre).Unit().Left().Mul(g.towards(u.centre, v.centre)*besideLine)))
 		g.bridged = append(g.bridged, bridge{m, i, j})
 		return true
 	}
 	return false
+}
+
+// besideLine is how far off the line of both ends such a mark is put, on the hand of the other marks, so
+// that a side said of it still speaks for them, metres.
+const besideLine = 0.05
+
+// towards is 1 where most placed marks lie left of the line from a to b, else −1.
+func (g *growth) towards(a, b plane.Point) float64 {
+	n := 0
+	for m, ok := range g.placed {
+		if ok && !g.n.Pegs[m] {
+			if b.Sub(a).Cross(g.pos[m].Sub(a)) > 0 {
+				n++
+			} else {
+				n--
+			}
+		}
+	}
+	if n < 0 {
+		return -1
+	}
+	return 1
 }
 
 // bridge is a mark between two ties that cannot meet.

@@ -29,7 +29,7 @@ func (f *finder) coarse(best setting) setting {
 	}
 	order := append([]*hypothesis(nil), best.taken...)
 	sort.SliceStable(order, func(a, b int) bool { return order[a].score > order[b].score })
-	top := best
+	top, second := best, math.Inf(-1)
 	for k := len(order) - 1; k >= 0; k-- {
 		x := best.x
 		if k == 0 {
@@ -44,7 +44,16 @@ func (f *finder) coarse(best setting) setting {
 		cost *= -2
 		s.score += precision(cost, left)
 		if s.score > top.score {
-			top = s
+			top, second = s, top.score
+		} else if s.score > second {
+			second = s.score
+		}
+	}
+	if len(top.taken) < len(best.taken) {
+		for _, h := range top.taken {
+			if len(h.why) > 0 {
+				h.judged, h.margin = true, top.score-second
+			}
 		}
 	}
 	return top

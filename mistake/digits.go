@@ -26,6 +26,9 @@ func (Digits) True(text string, _ float64, u unit.Unit) []Was {
 		if k >= len(b) || !digit(b[i]) || !digit(b[k]) || b[i] == b[k] {
 			continue
 		}
+		if b[k] == '0' && k == i+1 && leads(b, i) {
+			continue // nobody writes 01.2
+		}
 		out = reread(out, b, i, k, b[k], b[i], u, "swapped")
 	}
 	return out
@@ -75,5 +78,8 @@ func other(b []byte, i, k int, bk byte) byte {
 	}
 	return b[k]
 }
+
+// leads says whether a digit is the first of its number.
+func leads(b []byte, i int) bool { return i == 0 || !digit(b[i-1]) && b[i-1] != '.' }
 
 func digit(c byte) bool { return c >= '0' && c <= '9' }

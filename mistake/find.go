@@ -150,6 +150,9 @@ func (f *finder) search(x network.State) setting {
 		for _, from := range []network.State{x, best.x} {
 			for _, g := range f.promising(f.model(from, groups), groups) {
 				with := append(append([]*hypothesis(nil), groups...), g)
+				if f.atBest(with, best.taken, g) <= now.score {
+					continue
+				}
 				if s := f.singly(setting{taken: with, x: g.x}); s.score > now.score {
 					now = s
 				}
@@ -170,6 +173,23 @@ func (f *finder) search(x network.State) setting {
 	best = f.coarse(best)
 	best.taken, best.x = f.review(best.taken, best.x)
 	return best
+}
+
+// atBest is the most that a setting with group g may score: with the single mistakes found beside it,
+// as if it made all of them needless.
+func (f *finder) atBest(with, found []*hypothesis, g *hypothesis) float64 {
+	in := map[int]bool{}
+	for _, p := range g.parts {
+		in[p] = true
+	}
+	spared := 0.0
+	for _, h := range found {
+		if len(h.why) > 0 && !in[h.parts[0]] {
+			with = append(with[:len(with):len(with)], h)
+			spared -= h.ln
+		}
+	}
+	return f.assess(setting{taken: with, x: g.x}).score + spared
 }
 
 // weighAgainst notes of the groups that are new in a setting by how much it beats the old one, and by

@@ -103,6 +103,10 @@ func (f *finder) weighAgain(h *hypothesis, others []*hypothesis, x network.State
 	if len(w.all) > 0 {
 		w.none = math.Exp(-w.ln)
 		w.best = w.all[:1]
+		if h.judged {
+			w.ln = addLog(w.ln, w.all[0].score-h.margin)
+			w.best[0].judged, w.best[0].margin = true, h.margin
+		}
 	}
 	return w
 }
@@ -233,6 +237,9 @@ func (f *finder) weighPair(h, g *hypothesis, others []*hypothesis, x network.Sta
 		given := f.model(a.x, with)
 		seconds := f.singles(given, with)
 		for _, t := range f.twins(given, seconds) { // met from each of its three readings
+			if seconds[0].Code != "unknown" {
+				break
+			}
 			threes = append(threes, three{lead: key(a, seconds[0]), less: t.score - seconds[0].score - math.Log(3), one: [2]*hypothesis{a, t}})
 		}
 		for _, b := range seconds {
@@ -319,11 +326,22 @@ func (f *finder) judge(r *Report, w weighed) {
 			chance[i] += p
 		}
 	}
+	for _, i := range append([]int(nil), order...) {
+		if chance[i] < sure || !f.unproven(w, i) {
+			continue
+		}
+		chance[i] = unprovenChance
+		for _, j := range f.neighbours(i) {
+			if _, ok := chance[j]; !ok {
+				order = append(order, j)
+			}
+			chance[j] = math.Max(chance[j], least)
+		}
+	}
 	sort.Ints(order)
 	var doubtful Group
 	for _, i := range order {
-		c := chance[i]
-		c = math.Min(c, 1)
+		c := math.Min(chance[i], 1)
 		r.Wrong[i] = math.Max(r.Wrong[i], c)
 		switch {
 		case c >= sure:
@@ -340,6 +358,60 @@ func (f *finder) judge(r *Report, w weighed) {
 		r.State[i] = Doubtful
 	}
 	r.Groups = append(r.Groups, doubtful)
+}
+
+// unprovenChance is the most that is said of a reading whose mistake has no listed size, where its
+// mark has no spare reading beside it that would confirm which one it is.
+const unprovenChance = 0.9
+
+// leastProof is the redundancy below which an error of no listed size is not pinned on one reading.
+const leastProof = 0.2
+
+// unproven says whether nothing but the failure of the others to fit points to reading i: no listed
+// size, and little redundancy or fewer than four readings at one of its marks.
+func (f *finder) unproven(w weighed, i int) bool {
+	known, weak := true, false
+	for _, h := range w.best {
+		if h.Obs[0] == i && len(h.why) > 0 {
+			known, weak = h.Code != "unknown", h.redundancy < leastProof
+		}
+	}
+	if known || weak {
+		return !known
+	}
+	for _, m := range f.s.Net.Obs[i].Marks {
+		if !f.isPeg[m] && f.readings(m) < 4 {
+			return true
+		}
+	}
+	return false
+}
+
+// readings counts the observations in use at a mark.
+func (f *finder) readings(m int) int {
+	n := 0
+	for i := range f.s.Net.Obs {
+		o := &f.s.Net.Obs[i]
+		if f.s.In[i] || o.Check && o.Use {
+			for _, k := range o.Marks {
+				if k == m {
+					n++
+				}
+			}
+		}
+	}
+	return n
+}
+
+// neighbours are the other observations in use at the marks of one, pegs apart.
+func (f *finder) neighbours(i int) []int {
+	var out []int
+	for j := range f.s.Net.Obs {
+		if j != i && f.s.In[j] && f.shareMark(i, j) {
+			out = append(out, j)
+		}
+	}
+	return out
 }
 
 func unique(in []int) []int {
@@ -554,7 +626,7 @@ func (f *finder) elsewhere(r *Report, w weighed, taken []*hypothesis, x network.
 		}
 	}
 	for _, h := range w.all {
-		if h.Obs[0] == best.Obs[0] || math.Exp(h.score-w.ln) < least {
+		if h.Obs[0] == best.Obs[0] || len(h.Obs) > 1 || math.Exp(h.score-w.ln) < least {
 			continue
 		}
 		y := h.x

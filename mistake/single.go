@@ -12,18 +12,20 @@ import (
 // normalised; none at all scores 0).
 type hypothesis struct {
 	Mistake
-	parts  []int
-	values []float64 // what they were; NaN unknown
-	score  float64
-	half   float64       // half the drop of the sum of squares that the score rests on
-	ln     float64       // the rest of the score: odds, misfit of a known size, width of a free one
-	x      network.State // where the marks are if it is so; nil: only the linear model was asked
-	bound  bool          // the others only say that the error is at least so large
-	margin float64       // of a group: by how much it explains the book better than what was found without it
-	rival  []*hypothesis // what that was, where it differs
-	v      *variant      // of a run of rows: what it is a run of
-	r      run
-	why    []option // of a single reading: each explanation with its own score
+	parts      []int
+	values     []float64 // what they were; NaN unknown
+	score      float64
+	half       float64       // half the drop of the sum of squares that the score rests on
+	ln         float64       // the rest of the score: odds, misfit of a known size, width of a free one
+	x          network.State // where the marks are if it is so; nil: only the linear model was asked
+	redundancy float64       // of a single reading, while it takes part
+	bound      bool          // the others only say that the error is at least so large
+	margin     float64       // of a group, or of a reading beside a common lack of precision: by how much it explains the book better than what was found without it
+	judged     bool          // a reading with a margin
+	rival      []*hypothesis // what that was, where it differs
+	v          *variant      // of a run of rows: what it is a run of
+	r          run
+	why        []option // of a single reading: each explanation with its own score
 }
 
 // option is one explanation of a single reading.
@@ -50,7 +52,7 @@ func (f *finder) singles(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
 		}
 		w := sp.W(p)
 		e, s := sp.Estimate(p)
-		h := &hypothesis{parts: f.outWith(p), score: w * w / 2}
+		h := &hypothesis{parts: f.outWith(p), score: w * w / 2, redundancy: sp.R[p]}
 		h.Obs, h.Peg, h.Other, h.From, h.To = []int{f.s.ObsOf(p)}, -1, -1, -1, -1
 		f.explain(h, p, e, s, w*w/2, sp.X)
 		all = append(all, h)
@@ -141,8 +143,8 @@ func isLength(kind string) bool { return kind != "turn" && kind != "square" }
 func (f *finder) sharpen(sp *adjust.Space, all []*hypothesis, taken []*hypothesis) {
 	const (
 		most   = 8
-		within = 14.0 // of the best score
-		from   = 0.05 // metres
+		within = 14.0  // of the best score
+		from   = 0.015 // metres
 	)
 	for n, h := range all {
 		if n >= most || h.score < all[0].score-within {
@@ -165,6 +167,14 @@ func (f *finder) isSeen(p int) bool {
 // exact weighs one reading by the solution that leaves it out; where the readings that remain leave
 // a mark two places, by the better of them.
 func (f *finder) exact(sp *adjust.Space, h *hypothesis, taken []*hypothesis) {
+	if f.alone(sp, h) {
+		p := h.parts[0]
+		w := sp.W(p)
+		e, _ := sp.Estimate(p)
+		h.bound = true
+		f.explain(h, p, e, sp.SD[p]/math.Sqrt(leastR), w*w/2, sp.X)
+		return
+	}
 	best := *h
 	best.score = math.Inf(-1)
 	asked := false
@@ -180,6 +190,32 @@ func (f *finder) exact(sp *adjust.Space, h *hypothesis, taken []*hypothesis) {
 	if asked {
 		*h = best
 	}
+}
+
+// alone says whether a mark of the reading would hang on one other: two ties that cannot meet say only
+// that one of them is wrong by as much as they miss each other, or by more.
+func (f *finder) alone(sp *adjust.Space, h *hypothesis) bool {
+	for _, m := range f.s.Net.Obs[h.Obs[0]].Marks {
+		if f.isPeg[m] {
+			continue
+		}
+		n := 0
+		for i := range f.s.Net.Obs {
+			o := &f.s.Net.Obs[i]
+			if i == h.Obs[0] || !sp.Member[f.s.First[i]] {
+				continue
+			}
+			for _, k := range o.Marks {
+				if k == m {
+					n += len(o.Values)
+				}
+			}
+		}
+		if n < 2 {
+			return true
+		}
+	}
+	return false
 }
 
 func (f *finder) exactFrom(sp *adjust.Space, h *hypothesis, taken []*hypothesis, from network.State) {

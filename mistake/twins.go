@@ -14,7 +14,7 @@ const alike = 0.95
 const likeEnough = 0.85
 
 // pairRange is how far two mistakes together may reach, metres: common practice, no source.
-const pairRange = 2.5
+const pairRange = 1.5
 
 // twins adds, where several readings share one misclosure, that two of them are wrong: together
 // they explain any misclosure, and what one of them would have to be says nothing then.
