@@ -29,8 +29,9 @@ func (f *finder) coarse(best setting) setting {
 	}
 	order := append([]*hypothesis(nil), best.taken...)
 	sort.SliceStable(order, func(a, b int) bool { return order[a].score > order[b].score })
-	top, second := best, math.Inf(-1)
-	for k := len(order) - 1; k >= 0; k-- {
+	top := best
+	without := make([]float64, len(order)) // the best score with only so many of them
+	for k := range order {
 		x := best.x
 		if k == 0 {
 			x = f.s.X
@@ -43,16 +44,18 @@ func (f *finder) coarse(best setting) setting {
 		}
 		cost *= -2
 		s.score += precision(cost, left)
+		without[k] = s.score
+		if k > 0 {
+			without[k] = math.Max(without[k], without[k-1])
+		}
 		if s.score > top.score {
-			top, second = s, top.score
-		} else if s.score > second {
-			second = s.score
+			top = s
 		}
 	}
-	if len(top.taken) < len(best.taken) {
-		for _, h := range top.taken {
+	if len(top.taken) < len(order) {
+		for k, h := range top.taken {
 			if len(h.why) > 0 {
-				h.judged, h.margin = true, top.score-second
+				h.judged, h.margin = true, top.score-without[k]
 			}
 		}
 	}

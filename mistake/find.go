@@ -137,6 +137,10 @@ func (f *finder) assess(s setting) setting {
 // mostGroups is how many group mistakes are looked for in one book.
 const mostGroups = 3
 
+// slack is by how much the most that a group may score is held too low: single mistakes kept beside
+// it can stand in its way.
+const slack = 200.0
+
 // search explains the book by single mistakes alone and then, where several readings misfit, by
 // each likely group with the single mistakes that remain, and keeps what explains it best.
 func (f *finder) search(x network.State) setting {
@@ -150,7 +154,7 @@ func (f *finder) search(x network.State) setting {
 		for _, from := range []network.State{x, best.x} {
 			for _, g := range f.promising(f.model(from, groups), groups) {
 				with := append(append([]*hypothesis(nil), groups...), g)
-				if f.atBest(with, best.taken, g) <= now.score {
+				if f.atBest(with, best.taken, g) <= now.score-slack {
 					continue
 				}
 				if s := f.singly(setting{taken: with, x: g.x}); s.score > now.score {
@@ -227,7 +231,10 @@ func groupsOf(taken []*hypothesis) []*hypothesis {
 	return out
 }
 
-// promising is the best hypothesis of each kind of group and the best two of all, those that
+// perCode is how many hypotheses of one kind of group are followed up.
+const perCode = 4
+
+// promising is the best few hypotheses of each kind of group, those that
 // explain more than one reading's worth.
 func (f *finder) promising(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
 	f.busy = map[int]bool{}
@@ -241,7 +248,7 @@ func (f *finder) promising(sp *adjust.Space, taken []*hypothesis) []*hypothesis 
 	var out []*hypothesis
 	seen := map[string]int{}
 	for _, h := range all {
-		if seen[h.Code] < 2 && h.score > shown && h.x != nil {
+		if seen[h.Code] < perCode && h.score > shown && h.x != nil {
 			seen[h.Code]++
 			out = append(out, h)
 		}

@@ -16,18 +16,18 @@ const commonPractice = "common practice, no source"
 
 // Priors is the table; a book or an office may set other odds (`rules: {priors: …}`).
 var Priors = []Prior{
-	{"foot", 0.002, "reading", "a foot misread", commonPractice},
-	{"metre", 0.002, "reading", "a metre misread", commonPractice},
-	{"tenth", 0.002, "reading", "100 mm misread", commonPractice},
+	{"foot", 0.003, "reading", "a foot misread", commonPractice},
+	{"metre", 0.003, "reading", "a metre misread", commonPractice},
+	{"tenth", 0.003, "reading", "100 mm misread", commonPractice},
 	{"inch", 0.0005, "reading", "an inch misread", commonPractice},
-	{"digits", 0.002, "reading", "two digits swapped", commonPractice},
+	{"digits", 0.003, "reading", "two digits swapped", commonPractice},
 	{"lookalike", 0.0005, "reading", "6 and 9, or 1 and 7, taken for each other", commonPractice},
 	{"feet-tenths", 0.0005, "reading", "tenths of a foot taken for inches", commonPractice},
 	{"feet-metres", 0.0002, "reading", "feet taken for metres", commonPractice},
 	{"wrong-peg", 0.0005, "reading", "taped to another peg", commonPractice},
 	{"unknown", 0.0015, "reading", "a mistake of no listed kind", commonPractice},
 	{"columns", 0.003, "row", "two columns swapped", commonPractice},
-	{"slip", 0.001, "column", "numbering slipped by one", commonPractice},
+	{"slip", 0.003, "column", "numbering slipped by one", commonPractice},
 	{"peg-moved", 0.01, "peg", "a peg moved", commonPractice},
 	{"tape-zero", 0.01, "session", "the tape's zero", commonPractice},
 	{"wrong-edge", 0.005, "column", "another edge taped", commonPractice},

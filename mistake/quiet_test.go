@@ -16,10 +16,10 @@ func insert(text, readings string) string {
 	return strings.Replace(text, "lines:", readings+"lines:", 1)
 }
 
-// All noise three times as large as stated: no reading is suspect, though the best of them lie far
-// beyond the limit of the w-test.
+// All noise three times as large as stated: no more readings are suspect than the 0.5 % that may be in
+// a book without mistakes, though many lie far beyond the limit of the w-test.
 func TestCoarsePrecisionIsNoMistake(t *testing.T) {
-	beyond := 0
+	beyond, suspect, all := 0, 0, 0
 	for seed := range uint64(25) {
 		c := newCourt(seed, 12, 0.015)
 		c.pegs("A B C D")
@@ -30,9 +30,10 @@ func TestCoarsePrecisionIsNoMistake(t *testing.T) {
 				beyond++
 			}
 		}
-		if got := a.in(mistake.Suspect); len(got) > 0 {
-			t.Errorf("seed %d: suspect %v, %s", seed, got, a.told())
-		}
+		suspect, all = suspect+len(a.in(mistake.Suspect)), all+len(a.State)
+	}
+	if 200*suspect > all {
+		t.Errorf("%d of %d readings are suspect", suspect, all)
 	}
 	if beyond < 25 {
 		t.Errorf("only %d readings beyond 5", beyond)

@@ -2,6 +2,7 @@ package mistake
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"brimline/adjust"
@@ -351,8 +352,14 @@ func (f *finder) judge(r *Report, w weighed) {
 		}
 		f.likely(r, w, i)
 	}
-	if len(doubtful.Obs) == 0 {
-		return
+	blamed := 0
+	for _, h := range w.best {
+		if r.State[h.Obs[0]] == Suspect {
+			blamed++
+		}
+	}
+	if len(doubtful.Obs) == 0 || blamed == len(w.best) && len(w.best[0].why) > 0 {
+		return // every mistake is pinned on its reading
 	}
 	for _, i := range doubtful.Obs {
 		r.State[i] = Doubtful
@@ -597,6 +604,9 @@ func (f *finder) settle(r *Report, taken []*hypothesis, x network.State) {
 		}
 	}
 	s := f.s.Again(f.ctx, c)
+	if s != nil && f.hangs(s, taken) {
+		s = f.s.Again(f.ctx, f.held(&c, taken))
+	}
 	if s == nil {
 		return
 	}
@@ -607,6 +617,32 @@ func (f *finder) settle(r *Report, taken []*hypothesis, x network.State) {
 			r.Held = append(r.Held, i)
 		}
 	}
+}
+
+// hangs says whether a mark of a single mistaken reading is loose without it.
+func (f *finder) hangs(s *adjust.Solution, taken []*hypothesis) bool {
+	for _, l := range s.Loose {
+		for _, h := range taken {
+			if len(h.why) > 0 && slices.Contains(f.s.Net.Obs[h.Obs[0]].Marks, l.Mark) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// held lets single readings whose length is known take part with it as well, where nothing else
+// holds what they hold.
+func (f *finder) held(c *adjust.Change, taken []*hypothesis) adjust.Change {
+	for _, h := range taken {
+		p := h.parts[0]
+		if len(h.why) == 0 || len(h.parts) > 1 || math.IsNaN(h.why[0].metres) {
+			continue
+		}
+		c.Parts, c.Values = append(c.Parts, p), append(c.Values, h.why[0].metres)
+		c.Out = slices.DeleteFunc(c.Out, func(q int) bool { return q == p })
+	}
+	return *c
 }
 
 // elsewhere says where a doubtful group may put marks if another of its readings is the wrong one.

@@ -13,7 +13,7 @@ import (
 	"brimline/survey"
 )
 
-var logs = flag.Int("logs", 60, "random logs of TestWarmEqualsCold")
+var logs = flag.Int("logs", 24, "random logs of TestWarmEqualsCold")
 
 func logCount(t *testing.T) int {
 	t.Helper()
