@@ -11,7 +11,7 @@ import (
 )
 
 // The answer names the mistakes that stand beside each example, by code and readings, and no
-// others.
+// others; each reading planted is suspect or in a doubtful group.
 func TestExpectedMistakes(t *testing.T) {
 	for _, e := range examples.All() {
 		book, err := fieldbook.Parse(e.Name+".yaml", e.Book)
@@ -38,7 +38,7 @@ func TestExpectedMistakes(t *testing.T) {
 		}
 		for _, p := range s.Planted {
 			for _, x := range r.Readings {
-				if x.N == p.Reading && x.State != "suspect" {
+				if x.N == p.Reading && x.State != "suspect" && x.State != "doubtful" {
 					t.Errorf("%s: reading %s (%s typed %s) is %s", e.Name, x.N, p.Read, p.Typed, x.State)
 				}
 			}
