@@ -23,6 +23,7 @@ var Codes = []Code{
 	{"datum-misfit", Warn, "the places wanted and the adjusted figure differ by up to {misfit:len}, at {marks}", "check the coordinates given; the figure itself is not bent to fit them"},
 	{"chi-high", Warn, "the readings disagree with each other more than their stated precision allows (chi-square {value:num}, limit {high:num})", "look at the readings with the largest w first; read them again"},
 	{"no-fit", Warn, "reading {readings}: does not fit the others, its w is beyond 3.29 (largest first)", "read it again"},
+	{"neighbours", Ask, "{peg} to {marks}: readings {readings} differ by {differ:len}, and the marks are about {spacing:len} apart: {guess}?", "read both again"},
 	{"held-corrected", Ask, "{marks}: placed by lengths that nobody read, as a mistake found says they were", "read them again, or accept the mistake"},
 	{"tool-held", Note, "the readings cannot tell the zero or scale of {tool} from the shape; it is held at no error", "tape a known length with it, or one length with two tools"},
 	{"chi-low", Note, "the readings agree better than their stated precision (chi-square {value:num}, limit {low:num})", "nothing needs doing: the stated precision was cautious"},

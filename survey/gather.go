@@ -52,6 +52,7 @@ func (g *gather) result() *Result {
 	g.marks(r)
 	g.readings(r)
 	g.mistakes(r)
+	g.early(r)
 	g.fitted(r)
 	g.setups(r)
 	g.shape(r)

@@ -44,6 +44,19 @@ func (g *gather) state(out *Reading, i int) {
 	}
 }
 
+// early adds what a column shows by itself, of readings that nothing else checks.
+func (g *gather) early(r *Result) {
+	lone := map[string]bool{}
+	for _, x := range r.Readings {
+		lone[x.N] = x.State == "lone"
+	}
+	for _, f := range mistake.Early(g.book) {
+		if lone[f.Readings[0]] && lone[f.Readings[1]] {
+			g.found = append(g.found, f)
+		}
+	}
+}
+
 // mistakes lists what was found, as a person may accept it.
 func (g *gather) mistakes(r *Result) {
 	for _, m := range g.rep.Mistakes {
