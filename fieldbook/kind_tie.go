@@ -3,11 +3,12 @@ package fieldbook
 // Tie is a length taped between two marks: {tie: A r1, is: 5.214}.
 type Tie struct{}
 
-// TieForm is the item as the file writes it. Sloping and sagging tapes belong to a later stage.
+// TieForm is the item as the file writes it. Sloping tapes belong to a later stage.
 type TieForm struct {
-	_     struct{} `later:"slope,dip"`
+	_     struct{} `later:"slope"`
 	Tie   Pair     `book:"tie" jsonschema:"required"`
 	Is    Length   `book:"is" jsonschema:"required"`
+	Dip   Length   `book:"dip"`
 	Sigma Sigma    `book:"sigma"`
 	Common
 }
@@ -22,6 +23,12 @@ func (f *TieForm) build(b *builder) Body {
 	ends := b.pair(f.Tie)
 	r := Reading{Kind: "tie", Marks: ends[:], Values: []Value{b.taped(f.Is)}}
 	r.Sigma = b.sigmas(f.Sigma, 1)
+	if f.Dip.given() {
+		r.Dip = b.length(f.Dip, positive)
+		if is := r.Values[0].Metres; is > 0 && r.Dip > is/4 {
+			b.fault(f.Dip.at, "too-large", "a dip of more than a quarter of the length", "how far the middle of the tape hangs below its ends")
+		}
+	}
 	return f.fill(b, r)
 }
 
@@ -42,6 +49,9 @@ func (Tie) write(w *writer, body Body) bool {
 	}
 	w.text("tie", r.Marks[0]+" "+r.Marks[1])
 	w.value("is", r.Values[0])
+	if r.Dip > 0 {
+		w.length("dip", r.Dip)
+	}
 	r.write(w)
 	return true
 }

@@ -55,11 +55,12 @@ type Reading struct {
 	Marks    []string
 	Setup    string
 	Values   []Value
-	Flip     bool   // seen: the instrument's y points downward in plan
-	Computed bool   // a correction worked out, not a new reading
-	Check    bool   // an independent check: moves nothing, proves much
-	Bent     bool   // a tie taped round something: it can only be too long
-	Toward   string // bow: deck or water, where the edge bulges; "" not said
+	Flip     bool    // seen: the instrument's y points downward in plan
+	Computed bool    // a correction worked out, not a new reading
+	Check    bool    // an independent check: moves nothing, proves much
+	Bent     bool    // a tie taped round something: it can only be too long
+	Dip      float64 // tie: how far the middle of the tape hung below its ends, metres; 0 not said
+	Toward   string  // bow: deck or water, where the edge bulges; "" not said
 	Tool     string
 	Sigma    []float64
 	Class    string // measured (default), template, drawing, owner

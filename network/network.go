@@ -69,6 +69,7 @@ type Obs struct {
 	Solve    bool    // seen: the set-up's scale is unknown
 	Check    bool    // an independent check: left out of the solution, counted for what it proves
 	Computed bool    // a correction that nobody read again: takes part only where nothing else holds the mark
+	Sag      float64 // a tie: by how much its tape hung longer than straight, metres
 	Long     float64 // a reading that can only be too long: a further sd, in squares, while it is longer than predicted
 	Free     int     // place in Network.Free of the block that it brings along, -1 none
 

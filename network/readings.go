@@ -1,6 +1,8 @@
 package network
 
 import (
+	"math"
+
 	"brimline/fieldbook"
 	"brimline/finding"
 )
@@ -56,6 +58,15 @@ func gauged(t fieldbook.Tool) bool {
 // longer than predicted, metres: common practice, no source.
 const bentBy = 0.05
 
+// dipByEye is how well a dip is seen, as a share of the correction that it makes: common practice, no
+// source.
+const dipByEye = 0.25
+
+// sag is by how much a tape of a length, its middle dip below its ends, is longer than the straight
+// line: 8f²/(3L), the parabola's (C. Ghilani and P. Wolf, Elementary Surveying, 14th edition, on
+// taping, from memory).
+func sag(dip, length float64) float64 { return 8 * dip * dip / (3 * length) }
+
 func (g *builder) obs(i int, r *fieldbook.Taken, k Kind, def []float64) Obs {
 	o := Obs{Kind: k, Reading: i, Setup: -1, Free: -1, Flip: r.Flip, Scale: 1, Use: true, Check: r.Check, Computed: r.Computed}
 	for _, m := range r.Marks {
@@ -80,6 +91,10 @@ func (g *builder) obs(i int, r *fieldbook.Taken, k Kind, def []float64) Obs {
 	}
 	o.SD = make([]float64, parts)
 	g.sigma(&o, r, def)
+	if r.Dip > 0 {
+		o.Sag = sag(r.Dip, r.Values[0].Metres)
+		o.SD[0] = math.Hypot(o.SD[0], dipByEye*o.Sag)
+	}
 	g.touch(&o)
 	return o
 }

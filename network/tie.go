@@ -34,10 +34,10 @@ func (Tie) Predict(x State, o *Obs, value, jac []float64) {
 	if o.SolveZero || o.SolveScale {
 		var zero float64
 		zero, s = o.gauge(x)
-		value[0] = s*d + zero
+		value[0] = s*d + zero + o.Sag
 		o.gaugeJac(d, jac[4:])
 	} else {
-		value[0] = s*d + o.Zero
+		value[0] = s*d + o.Zero + o.Sag
 	}
 	jac[0], jac[1], jac[2], jac[3] = -s*ux, -s*uy, s*ux, s*uy
 }
