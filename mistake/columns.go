@@ -65,7 +65,7 @@ func (f *finder) swapped(sp *adjust.Space, a, b column) *variant {
 // slipped is the variant in which each row's length stands one row off: with step 1 the length of
 // a row was written at the row after, with −1 at the row before.
 func (f *finder) slipped(sp *adjust.Space, cols []column, step int) *variant {
-	v := &variant{code: "slip", peg: cols[0].peg, other: -1, ln: math.Log(odds(f.book, "slip"))}
+	v := &variant{code: "slip", peg: cols[0].peg, other: -1, step: step, ln: math.Log(odds(f.book, "slip"))}
 	if len(cols) > 1 {
 		v.peg = -1
 	}

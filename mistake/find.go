@@ -17,14 +17,15 @@ const sure = 0.95 // posterior from which a reading is suspect
 
 // finder is one search.
 type finder struct {
-	ctx   context.Context
-	s     *adjust.Solution // of all readings, checks apart
-	book  *fieldbook.Book
-	cand  [][]candidate // by part, made when asked for
-	pegs  []int
-	isPeg []bool
-	cols  []column
-	busy  map[int]bool // parts that a group found already explains
+	ctx    context.Context
+	s      *adjust.Solution // of all readings, checks apart
+	book   *fieldbook.Book
+	cand   [][]candidate // by part, made when asked for
+	pegs   []int
+	isPeg  []bool
+	cols   []column
+	sparse bool
+	busy   map[int]bool // parts that a group found already explains
 }
 
 // Find looks for mistakes in the readings of a solution that holds them all; it always answers,
@@ -40,6 +41,7 @@ func Find(ctx context.Context, s *adjust.Solution, b *fieldbook.Book) *Report {
 	if s.Robust != nil {
 		x = s.Robust
 	}
+	f.sparse = sparsely(f.model(x, nil))
 	found := f.search(x)
 	if ctx.Err() != nil {
 		return nil
@@ -151,13 +153,24 @@ func (f *finder) search(x network.State) setting {
 		if len(best.taken) < len(groups)+2 || !f.manyOdd(f.model(x, groups)) {
 			break
 		}
-		for _, from := range []network.State{x, best.x} {
-			for _, g := range f.promising(f.model(from, groups), groups) {
+		for _, from := range []network.State{x, best.x, f.byPegs(x)} {
+			if from == nil {
+				continue
+			}
+			sp := f.model(from, groups)
+			for _, g := range f.promising(sp, groups) {
 				with := append(append([]*hypothesis(nil), groups...), g)
+				more := 0.0
+				if f.sparse && g.Code != "columns" {
+					if g.Code != "slip" || g.Peg < 0 || g.r.to-g.r.from+1 < manyRows {
+						continue
+					}
+					more = plain
+				}
 				if f.atBest(with, best.taken, g) <= now.score-slack {
 					continue
 				}
-				if s := f.singly(setting{taken: with, x: g.x}); s.score > now.score {
+				if s := f.singly(setting{taken: with, x: g.x}); s.score > now.score+more {
 					now = s
 				}
 			}
@@ -178,6 +191,31 @@ func (f *finder) search(x network.State) setting {
 	best.taken, best.x = f.review(best.taken, best.x)
 	return best
 }
+
+// leastSpare is the share of spare readings below which a book is sparse: two pegs and a few
+// diagonals show that something is wrong, and hardly which of the readings that share one
+// misclosure. There group mistakes are not looked for, but for swapped columns, which are so far
+// off that the line itself tells; two mistakes at once are weighed against one; and an error of no
+// listed size is pinned on no reading. Common practice, no source: redundancy 0.3 is aimed at.
+const leastSpare = 0.2
+
+// sparsely says whether a book is sparse, by the model of all its readings.
+func sparsely(sp *adjust.Space) bool {
+	sum, rows := 0.0, 0
+	for p, in := range sp.Member {
+		if in {
+			sum += sp.R[p]
+			rows++
+		}
+	}
+	return sum < leastSpare*float64(rows)
+}
+
+// plain is by how much a slipped column must explain such a book better all the same, in log odds.
+const plain = 12.0
+
+// manyRows is how many rows such a slip must cover.
+const manyRows = 5
 
 // atBest is the most that a setting with group g may score: with the single mistakes found beside it,
 // as if it made all of them needless.

@@ -371,43 +371,18 @@ func (f *finder) judge(r *Report, w weighed) {
 // mark has no spare reading beside it that would confirm which one it is.
 const unprovenChance = 0.9
 
-// leastProof is the redundancy below which an error of no listed size is not pinned on one reading.
-const leastProof = 0.2
-
 // unproven says whether nothing but the failure of the others to fit points to reading i: no listed
-// size, and little redundancy or fewer than four readings at one of its marks.
+// size, in a sparse book.
 func (f *finder) unproven(w weighed, i int) bool {
-	known, weak := true, false
+	if !f.sparse {
+		return false
+	}
 	for _, h := range w.best {
 		if h.Obs[0] == i && len(h.why) > 0 {
-			known, weak = h.Code != "unknown", h.redundancy < leastProof
-		}
-	}
-	if known || weak {
-		return !known
-	}
-	for _, m := range f.s.Net.Obs[i].Marks {
-		if !f.isPeg[m] && f.readings(m) < 4 {
-			return true
+			return h.Code == "unknown"
 		}
 	}
 	return false
-}
-
-// readings counts the observations in use at a mark.
-func (f *finder) readings(m int) int {
-	n := 0
-	for i := range f.s.Net.Obs {
-		o := &f.s.Net.Obs[i]
-		if f.s.In[i] || o.Check && o.Use {
-			for _, k := range o.Marks {
-				if k == m {
-					n++
-				}
-			}
-		}
-	}
-	return n
 }
 
 // neighbours are the other observations in use at the marks of one, pegs apart.

@@ -2,6 +2,7 @@ package mistake
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"brimline/adjust"
@@ -15,6 +16,7 @@ type variant struct {
 	code   string
 	peg    int
 	other  int
+	step   int   // slip: which way
 	mark   []int // by row
 	parts  [][]int
 	values [][]float64
@@ -143,9 +145,12 @@ func (t *trial) runs() []run {
 	}
 	var all []run
 	for i := range n {
-		gain := 0.0
+		gain, speak := 0.0, 0
 		for j := i; j < n && !math.IsInf(t.gain[j], -1); j++ {
 			gain += t.gain[j]
+			if t.gain[j] > speaks {
+				speak++
+			}
 			s := gain + smooth[j] - smooth[i]
 			if i > 0 {
 				s += t.plain[i-1] - t.into[i-1]
@@ -153,7 +158,7 @@ func (t *trial) runs() []run {
 			if j+1 < n {
 				s += t.plain[j] - t.off[j]
 			}
-			if s > 2 && (t.v.code != "slip" || j-i+1 >= leastSlip) {
+			if s > 2 && (t.v.code != "slip" || speak >= leastSlip) {
 				all = append(all, run{i, j, s})
 			}
 		}
@@ -245,6 +250,11 @@ func (f *finder) ends(s setting) setting {
 	for range 2 * len(f.s.Net.Marks) {
 		top := s
 		groups := groupsOf(s.taken)
+		for _, j := range f.joined(s, groups) {
+			if n := f.singly(j); n.score-n.odd > top.score-top.odd {
+				top = n
+			}
+		}
 		for k, h := range groups {
 			if h.v == nil {
 				continue
@@ -265,6 +275,33 @@ func (f *finder) ends(s setting) setting {
 		s = top
 	}
 	return s
+}
+
+// joined are the settings in which two runs of one variant, a few rows apart, are one.
+func (f *finder) joined(s setting, groups []*hypothesis) []setting {
+	const near = 3 // rows between them
+	var out []setting
+	for a, h := range groups {
+		for b, g := range groups {
+			if h.v == nil || g.v == nil || !sameVariant(h, g) {
+				continue
+			}
+			gap := slices.Index(h.v.mark, g.v.mark[g.r.from]) - h.r.to
+			to := slices.Index(h.v.mark, g.v.mark[g.r.to])
+			if gap < 1 || gap > near+1 || to < h.r.to {
+				continue
+			}
+			if n, x, ok := f.regrown(s, h, run{from: h.r.from, to: to}); ok {
+				rest := without(groups, a, b)
+				out = append(out, setting{taken: append(rest[:len(rest):len(rest)], n), x: x})
+			}
+		}
+	}
+	return out
+}
+
+func sameVariant(h, g *hypothesis) bool {
+	return h != g && h.Code == g.Code && h.Peg == g.Peg && h.Other == g.Other && h.v.step == g.v.step
 }
 
 // regrown is a run with one row more or less, with the state in which that row stands as it then
@@ -327,5 +364,8 @@ func (f *finder) oddness(x network.State) float64 {
 	return sum
 }
 
-// leastSlip is how many rows a slipped numbering must cover to be told from single mistakes.
+// speaks is the gain from which a row speaks for a variant by itself.
+const speaks = 4.0
+
+// leastSlip is how many rows must speak for a slipped numbering to be told from single mistakes.
 const leastSlip = 3

@@ -59,7 +59,34 @@ func (f *finder) singles(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
 	}
 	sort.SliceStable(all, func(a, b int) bool { return all[a].score > all[b].score })
 	f.sharpen(sp, all, taken)
+	if extra := f.overlooked(sp, all, taken); len(extra) > 0 {
+		all = append(all, extra...)
+		sort.SliceStable(all, func(a, b int) bool { return all[a].score > all[b].score })
+	}
 	return all
+}
+
+// overlooked weighs the readings at the marks of the best hypothesis that seem to prove nothing where
+// the mistake has drawn these marks: without them the marks may stand where they do.
+func (f *finder) overlooked(sp *adjust.Space, all, taken []*hypothesis) []*hypothesis {
+	if len(all) == 0 || all[0].score < shown || len(all[0].parts) > 1 {
+		return nil
+	}
+	var out []*hypothesis
+	for _, i := range f.neighbours(all[0].Obs[0]) {
+		p := f.s.First[i]
+		if !sp.Member[p] || sp.R[p] >= adjust.LeastRed || len(f.outWith(p)) > 1 {
+			continue
+		}
+		h := &hypothesis{parts: []int{p}, score: math.Inf(-1), redundancy: sp.R[p]}
+		h.Obs, h.Peg, h.Other, h.From, h.To = []int{i}, -1, -1, -1, -1
+		h.why = []option{{score: math.Inf(-1)}}
+		f.exact(sp, h, taken)
+		if !math.IsInf(h.score, -1) && len(h.why) > 1 {
+			out = append(out, h)
+		}
+	}
+	return out
 }
 
 // outWith lists the parts that go when p is wrong: an offset may lose one part, an instrument's
@@ -167,7 +194,7 @@ func (f *finder) isSeen(p int) bool {
 // exact weighs one reading by the solution that leaves it out; where the readings that remain leave
 // a mark two places, by the better of them.
 func (f *finder) exact(sp *adjust.Space, h *hypothesis, taken []*hypothesis) {
-	if f.alone(sp, h) {
+	if f.alone(sp, h) && sp.R[h.parts[0]] >= adjust.LeastRed {
 		p := h.parts[0]
 		w := sp.W(p)
 		e, _ := sp.Estimate(p)
@@ -229,7 +256,7 @@ func (f *finder) exactFrom(sp *adjust.Space, h *hypothesis, taken []*hypothesis,
 	e := f.misclosure(x, p)
 	_, s := sp.Estimate(p)
 	h.x = x
-	if f.shifted(sp.X, x, h) > farMove { // what the others know of it depends on where they put it
+	if f.shifted(sp.X, x, h) > farMove || sp.R[p] < adjust.LeastRed { // what the others know of it depends on where they put it
 		there := f.model(x, append(append([]*hypothesis(nil), taken...), h))
 		h.bound = there.R[p] < adjust.LeastRed
 		s = there.SD[p] / math.Sqrt(math.Max(there.R[p], leastR))

@@ -19,7 +19,7 @@ const pairRange = 1.5
 // twins adds, where several readings share one misclosure, that two of them are wrong: together
 // they explain any misclosure, and what one of them would have to be says nothing then.
 func (f *finder) twins(sp *adjust.Space, all []*hypothesis) []*hypothesis {
-	if len(all) == 0 || len(all[0].parts) > 1 {
+	if !f.sparse || len(all) == 0 || len(all[0].parts) > 1 {
 		return nil
 	}
 	lead := all[0].parts[0]
