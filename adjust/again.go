@@ -23,14 +23,14 @@ const trySteps = 30
 // Try adjusts a variation without saying how sure it is: its weighted sum of squares and its
 // state.
 func (s *Solution) Try(ctx context.Context, c Change) (cost float64, x network.State, settled bool) {
-	t := s.vary(c)
+	t := s.vary(c, true)
 	settled = t.iterate(ctx, nil, trySteps)
 	return t.cost(t.X), t.X, settled
 }
 
 // Again adjusts a variation in full; nil when the context ends.
 func (s *Solution) Again(ctx context.Context, c Change) *Solution {
-	t := s.vary(c)
+	t := s.vary(c, false)
 	t.Converged = t.iterate(ctx, nil, 2*trySteps)
 	t.finish()
 	t.dropComputed(ctx, trySteps)
@@ -61,8 +61,9 @@ func (s *Solution) AsRead(variation *Solution, parts []int) {
 	}
 }
 
-// vary is a solution of its own that begins where the change says.
-func (s *Solution) vary(c Change) *Solution {
+// vary is a solution of its own that begins where the change says; a brief one shares its working space
+// with the next.
+func (s *Solution) vary(c Change, brief bool) *Solution {
 	t := &Solution{Net: s.changed(c), X: slices.Clone(s.X), Robust: s.Robust, Base: s.Base, In: slices.Clone(s.In),
 		Out: slices.Clone(s.Out), Agrees: make([]bool, len(s.In)), Held: s.Held, First: s.First}
 	if c.From != nil {
@@ -81,7 +82,18 @@ func (s *Solution) vary(c Change) *Solution {
 	for _, p := range c.Out {
 		t.Out[p] = true
 	}
-	t.sys = s.sys.another(t.Net, t.Out)
+	switch {
+	case brief && s.spare != nil:
+		t.sys = s.spare
+		t.sys.net, t.sys.out = t.Net, t.Out
+		clear(t.sys.weak)
+		t.sys.held = s.sys.held
+	default:
+		t.sys = s.sys.another(t.Net, t.Out)
+		if brief {
+			s.spare = t.sys
+		}
+	}
 	t.count()
 	return t
 }

@@ -63,6 +63,7 @@ type Solution struct {
 	Loose                      []Loose
 
 	sys   *system
+	spare *system   // of brief variations, one after another
 	jac   []float64 // of all parts, at the solution
 	jat   []int     // where the rows of observation i begin in jac
 	proof *Space    // of the solution with the checks that agree

@@ -42,14 +42,15 @@ func Find(ctx context.Context, s *adjust.Solution, b *fieldbook.Book) *Report {
 		x = s.Robust
 	}
 	f.sparse = sparsely(f.model(x, nil))
-	found := f.search(x)
+	s0 := f.search(x)
+	found, taken, x := f.review(s0.taken, s0.x)
 	if ctx.Err() != nil {
 		return nil
 	}
-	if len(found.taken) == 0 {
+	if len(taken) == 0 {
 		return r
 	}
-	f.conclude(r, found.taken, found.x)
+	f.conclude(r, found, taken, x)
 	if ctx.Err() != nil {
 		return nil
 	}
@@ -150,7 +151,7 @@ func (f *finder) search(x network.State) setting {
 	for range mostGroups {
 		groups := groupsOf(best.taken)
 		now := best
-		if len(best.taken) < len(groups)+2 || !f.manyOdd(f.model(x, groups)) {
+		if !f.suggested(best, len(groups)) {
 			break
 		}
 		for _, from := range []network.State{x, best.x, f.byPegs(x)} {
@@ -187,9 +188,7 @@ func (f *finder) search(x network.State) setting {
 		f.weighAgainst(now, best)
 		best, x = now, now.x
 	}
-	best = f.coarse(best)
-	best.taken, best.x = f.review(best.taken, best.x)
-	return best
+	return f.coarse(best)
 }
 
 // leastSpare is the share of spare readings below which a book is sparse: two pegs and a few
@@ -259,6 +258,68 @@ func holds(all []*hypothesis, h *hypothesis) bool {
 	return false
 }
 
+// suggested says whether the single mistakes found may be one in common: several in one column, two at
+// one mark, between pegs or between other marks, or readings that still do not fit without them.
+func (f *finder) suggested(s setting, groups int) bool {
+	taken := s.taken
+	if f.sparse && len(taken) >= groups+2 || f.misfit(s) {
+		return true
+	}
+	if len(taken) < groups+2 {
+		return false
+	}
+	wrong := map[int]bool{}
+	at := map[int]int{}
+	apart := 0
+	for _, h := range taken {
+		if len(h.why) == 0 {
+			continue
+		}
+		i := h.Obs[0]
+		wrong[i] = true
+		pegs := 0
+		for _, m := range f.s.Net.Obs[i].Marks {
+			if f.isPeg[m] {
+				pegs++
+				continue
+			}
+			if at[m]++; at[m] > 1 {
+				return true
+			}
+		}
+		if pegs != 1 {
+			apart++
+		}
+	}
+	for _, c := range f.cols {
+		n := 0
+		for _, i := range c.obs {
+			if wrong[i] {
+				n++
+			}
+		}
+		if n >= max(fewInColumn, len(c.obs)/20) {
+			return true
+		}
+	}
+	return apart > 1
+}
+
+// misfit says whether the readings that a setting leaves disagree beyond their precision: 0.001.
+func (f *finder) misfit(s setting) bool {
+	sp := f.model(s.x, s.taken)
+	rows := 0.0
+	for p, in := range sp.Member {
+		if in {
+			rows += sp.R[p]
+		}
+	}
+	return sp.Cost > rows+3.1*math.Sqrt(2*rows)+4
+}
+
+// fewInColumn is how many single mistakes in one column may be one in common.
+const fewInColumn = 2
+
 func groupsOf(taken []*hypothesis) []*hypothesis {
 	var out []*hypothesis
 	for _, h := range taken {
@@ -313,20 +374,6 @@ func (f *finder) singly(s setting) setting {
 		s = f.giveBack(s)
 	}
 	return f.assess(s)
-}
-
-// manyOdd says whether more than one reading misfits, so that groups are worth asking.
-func (f *finder) manyOdd(sp *adjust.Space) bool {
-	odd, rows := 0, 0.0
-	for p, in := range sp.Member {
-		if in {
-			rows += sp.R[p]
-			if math.Abs(sp.W(p)) > adjust.WLimit {
-				odd++
-			}
-		}
-	}
-	return odd >= 2 || sp.Cost > rows+3*math.Sqrt(2*rows+1)
 }
 
 // choose takes the best hypothesis, with others of single readings that hardly share an error with

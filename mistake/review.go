@@ -19,18 +19,19 @@ type weighed struct {
 	ln   float64 // log of the sum of all scores with none
 }
 
-// review weighs each mistake found again with the others as found until none changes, and drops
-// those that are not shown then.
-func (f *finder) review(taken []*hypothesis, x network.State) ([]*hypothesis, network.State) {
+// review weighs each mistake found again with the others as found until none changes, drops those that
+// are not shown then, and gives what was weighed last.
+func (f *finder) review(taken []*hypothesis, x network.State) ([]weighed, []*hypothesis, network.State) {
+	var found []weighed
 	for range 4 {
 		var changed bool
-		_, taken, changed = f.weighAll(taken, x)
+		found, taken, changed = f.weighAll(taken, x)
 		if !changed || f.ctx.Err() != nil {
 			break
 		}
 		x = f.place(taken, nil, x)
 	}
-	return taken, x
+	return found, taken, x
 }
 
 // weighAll weighs every mistake in turn against what could stand in its place, with the others as
@@ -172,8 +173,7 @@ func (f *finder) rivals(w *weighed, h *hypothesis, odds float64) {
 }
 
 // conclude fills the report: states, groups, explanations, and the solution without the mistakes.
-func (f *finder) conclude(r *Report, taken []*hypothesis, x network.State) {
-	found, taken, _ := f.weighAll(taken, x)
+func (f *finder) conclude(r *Report, found []weighed, taken []*hypothesis, x network.State) {
 	for _, w := range found {
 		f.judge(r, w)
 	}

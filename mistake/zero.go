@@ -39,7 +39,7 @@ func (f *finder) zeros(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
 			if len(s.parts)-k < 3 || k > 0 && !s.ends {
 				continue
 			}
-			if h := f.zero(t, prior, s.name); h != nil && h.score > 0 {
+			if h := f.zero(t, prior, s.name); h != nil {
 				out = append(out, h)
 			}
 		}
@@ -61,6 +61,9 @@ func (f *finder) zero(t *tail, prior float64, name string) *hypothesis {
 		if known > score {
 			score, size = known, z
 		}
+	}
+	if score <= 0 {
+		return nil
 	}
 	n := len(t.part)
 	parts, values := make([]int, n), make([]float64, n)
