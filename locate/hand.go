@@ -106,6 +106,9 @@ func (g *growth) settleHand() {
 		votes = g.wantedHand()
 	}
 	if votes == 0 {
+		votes = g.most(a, b)
+	}
+	if votes == 0 {
 		if m := g.firstOff(a, b); m >= 0 && !g.leftOf(m, a, b) {
 			votes = -1
 		}
@@ -155,6 +158,23 @@ func (g *growth) votes() int {
 
 func (g *growth) leftOf(m, a, b int) bool {
 	return g.pos[b].Sub(g.pos[a]).Cross(g.pos[m].Sub(g.pos[a])) > 0
+}
+
+// most is how many more marks, pegs apart, lie left of a–b than right of it: one wrong tape must not
+// turn the figure.
+func (g *growth) most(a, b int) int {
+	n := 0
+	for m, ok := range g.placed {
+		if !ok || g.n.Pegs[m] {
+			continue
+		}
+		if g.leftOf(m, a, b) {
+			n++
+		} else {
+			n--
+		}
+	}
+	return n
 }
 
 // firstOff is the first mark of the book clearly off the line a–b.
