@@ -23,8 +23,8 @@ func BoundsOf(pts ...Point) Box {
 // Join is the smallest box round both.
 func (b Box) Join(o Box) Box {
 	return Box{
-		Point{math.Min(b.Min.X, o.Min.X), math.Min(b.Min.Y, o.Min.Y)},
-		Point{math.Max(b.Max.X, o.Max.X), math.Max(b.Max.Y, o.Max.Y)},
+		Point{min(b.Min.X, o.Min.X), min(b.Min.Y, o.Min.Y)},
+		Point{max(b.Max.X, o.Max.X), max(b.Max.Y, o.Max.Y)},
 	}
 }
 

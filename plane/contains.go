@@ -14,14 +14,21 @@ func (p Path) Winding(pt Point) int {
 	}
 	n := 0
 	for _, s := range p.Segs {
-		left := leftOf(s.A, s.B, pt)
-		switch {
-		case s.A.Y <= pt.Y && pt.Y < s.B.Y && left:
-			n++
-		case s.B.Y <= pt.Y && pt.Y < s.A.Y && !left:
-			n--
-		}
-		n += s.capTurn(pt, left)
+		n += s.turnAbout(pt)
+	}
+	return n
+}
+
+// turnAbout is what the segment adds to the winding round pt: nothing unless it reaches the level
+// ray to the right.
+func (s Segment) turnAbout(pt Point) int {
+	left := leftOf(s.A, s.B, pt)
+	n := s.capTurn(pt, left)
+	switch {
+	case s.A.Y <= pt.Y && pt.Y < s.B.Y && left:
+		n++
+	case s.B.Y <= pt.Y && pt.Y < s.A.Y && !left:
+		n--
 	}
 	return n
 }

@@ -25,22 +25,32 @@ type drawing struct {
 	sheet           int
 	one             bool // only that sheet
 	ties            bool
+	dxf, units      string
 }
 
 func drawCommand(s streams) *cobra.Command {
 	var d drawing
 	c := &cobra.Command{
 		Use:   "draw BOOK -o FILE",
-		Short: "Draws the plan and its tables as PDF or SVG",
+		Short: "Draws the plan as PDF, SVG or DXF",
 		Long: `draw solves BOOK and writes the drawing to FILE: every sheet of it to a PDF
 file, the first to an SVG file; with --sheet only that sheet. The plan is true
 to the scale that it names. Readings in which a mistake shows, checks and the
 tape proposed next are drawn on it. The date of issue is the day of measuring
-unless --date gives another, so that the same book gives the same bytes.`,
-		Example: "  brimline draw larch.yaml -o larch.pdf\n  brimline draw larch.yaml -o larch.svg --paper A4\n  brimline draw larch.yaml -o ties.svg --sheet 2",
+unless --date gives another, so that the same book gives the same bytes.
+
+A DXF file is the drawing at true size, for cutting and setting out: each line
+of the book is one polyline with its arcs as arcs, on a layer of its own; marks,
+names, dimensions, checks, findings and notes stand on layers that can be
+switched off. Without --units it is in millimetres, in inches for a book in feet
+or inches.`,
+		Example: "  brimline draw larch.yaml -o larch.pdf\n  brimline draw larch.yaml -o larch.dxf --dxf r12 --units in\n  brimline draw larch.yaml -o larch.svg --paper A4\n  brimline draw larch.yaml -o ties.svg --sheet 2",
 		Args:    words(1, 1, "a book"),
 		RunE: func(c *cobra.Command, args []string) error {
 			d.one = c.Flags().Changed("sheet")
+			if err := d.only(c); err != nil {
+				return err
+			}
 			if err := d.check(); err != nil {
 				return err
 			}
@@ -56,12 +66,16 @@ unless --date gives another, so that the same book gives the same bytes.`,
 		},
 	}
 	f := c.Flags()
-	f.StringVarP(&d.to, "output", "o", "", "the file to write: its ending says pdf or svg")
+	f.StringVarP(&d.to, "output", "o", "", "the file to write: its ending says pdf, svg or dxf")
 	f.StringVar(&d.paper, "paper", "A3", "size of the sheets: "+strings.Join(papers(), ", "))
 	f.StringVar(&d.date, "date", "", "date of issue, YYYY-MM-DD (default: the day of measuring)")
 	f.IntVar(&d.sheet, "sheet", 1, "only this sheet (SVG: the first unless another is said)")
 	f.BoolVar(&d.ties, "ties", false, "draw the ties too")
+	f.StringVar(&d.dxf, "dxf", "r2000", "release of a DXF file: r2000, or r12 for old machines")
+	f.StringVar(&d.units, "units", "", "unit of a DXF file: mm or in (default: as the book)")
 	offer(c, "paper", papers())
+	offer(c, "dxf", []string{"r2000", "r12"})
+	offer(c, "units", []string{"mm", "in"})
 	return c
 }
 
@@ -81,7 +95,7 @@ func papers() []string {
 	return names
 }
 
-// format is the ending of the file's name in lower case: pdf or svg.
+// format is the ending of the file's name in lower case: pdf, svg or dxf.
 func (d drawing) format() string { return strings.TrimPrefix(strings.ToLower(filepath.Ext(d.to)), ".") }
 
 // check refuses flags that mean nothing before any work is done.
@@ -89,8 +103,11 @@ func (d drawing) check() error {
 	if d.to == "" {
 		return refuse("draw needs -o FILE; see brimline draw --help")
 	}
-	if f := d.format(); f != "pdf" && f != "svg" {
-		return refuse("-o %s: the name must end in .pdf or .svg", d.to)
+	if f := d.format(); f != "pdf" && f != "svg" && f != "dxf" {
+		return refuse("-o %s: the name must end in .pdf, .svg or .dxf", d.to)
+	}
+	if err := d.checkDXF(); err != nil {
+		return err
 	}
 	if _, ok := sheet.Paper(d.paper); !ok {
 		return refuse("--paper %s: choose one of %s", d.paper, strings.Join(papers(), ", "))
@@ -118,6 +135,9 @@ func folder(path string) error {
 }
 
 func (d drawing) write(b *fieldbook.Book, r *survey.Result) error {
+	if d.format() == "dxf" {
+		return d.writeDXF(b, r)
+	}
 	date := d.issued(b)
 	sheets := draft.Plan(b, r, draft.Options{Paper: d.paper, Date: date, Version: version, ShowTies: d.ties})
 	if d.sheet > len(sheets) {
