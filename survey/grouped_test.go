@@ -15,7 +15,6 @@ type planted struct {
 	code, text string
 	all        []tape
 	was        map[int]float64 // by place in the list; NaN: no length is left for it
-	more       string          // a second tool
 }
 
 // swap writes A's tapes in B's column from r5 to r7.

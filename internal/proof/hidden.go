@@ -25,12 +25,12 @@ const (
 
 // hiddenTally counts over the readings of pools without mistakes.
 type hiddenTally struct {
-	tried, solved  int
-	steps, linear  int // parts asked; those whose linear step is as predicted
-	marks, said    int // marks with a hidden figure; those where it is the largest step
-	full, agree    int
-	worst, shorter float64 // the worst relative difference; the largest of full by linear
-	missed         string
+	tried, solved int
+	steps, linear int // parts asked; those whose linear step is as predicted
+	marks, said   int // marks with a hidden figure; those where it is the largest step
+	full, agree   int
+	worst         float64 // the worst relative difference
+	missed        string
 }
 
 // hidden asks, reading by reading: does an error of the detectable size move the marks as said?
