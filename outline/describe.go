@@ -11,7 +11,7 @@ func (c *chain) describe(out *Line) {
 	path, count := c.path(c.q)
 	out.Path = path
 	whole := c.figures(c.q)
-	sd := c.sdsOf(c.figures)
+	sd := c.figureSDs()
 	out.Length, out.LengthSD = whole[0], sd[0]
 	if out.Closed {
 		out.Clockwise = whole[1] < 0
@@ -32,7 +32,7 @@ func (c *chain) describe(out *Line) {
 
 func (c *chain) describeRun(i, first, count int) Run {
 	p := &c.pieces[i]
-	r := Run{Kind: p.kind, From: p.names[0], To: p.names[1], Joint: p.joint, First: first, Pieces: count, Turn: math.NaN()}
+	r := Run{Kind: p.kind, Found: c.l.Runs[p.run].found, From: p.names[0], To: p.names[1], Joint: p.joint, First: first, Pieces: count, Turn: math.NaN()}
 	if p.kind == "curve" {
 		return r
 	}
@@ -58,6 +58,9 @@ func (c *chain) turns(out *Line) {
 			continue
 		}
 		b := out.Runs[c.before(i)]
+		if b.Pieces == 0 || out.Runs[i].Pieces == 0 {
+			continue // all its marks on one place
+		}
 		u := out.Path.Segs[b.First+b.Pieces-1].Tangent(1)
 		v := out.Path.Segs[out.Runs[i].First].Tangent(0)
 		out.Runs[i].Turn = math.Atan2(u.Cross(v), u.Dot(v))
@@ -88,35 +91,69 @@ func (c *chain) sdOf(f func(q []float64) float64) float64 {
 	return c.sdsOf(func(q []float64) []float64 { return []float64{f(q)} })[0]
 }
 
-// sdsOf propagates the covariance of the unknowns into figures, their derivatives by central
-// differences.
-func (c *chain) sdsOf(f func(q []float64) []float64) []float64 {
+// sdsOf propagates the covariance of the unknowns into the standard deviations of figures.
+func (c *chain) sdsOf(f func(q []float64) []float64) []float64 { return roots(c.covOf(f)) }
+
+// figureSDs are those of the figures of the line.
+func (c *chain) figureSDs() []float64 { return roots(c.figureCov()) }
+
+// roots are the square roots of the diagonal.
+func roots(v []float64) []float64 {
+	n := int(math.Sqrt(float64(len(v))) + 0.5)
+	out := make([]float64, n)
+	for k := range out {
+		out[k] = math.Sqrt(math.Max(v[k*n+k], 0))
+	}
+	return out
+}
+
+// covOf propagates the covariance of the unknowns into figures.
+func (c *chain) covOf(f func(q []float64) []float64) []float64 {
+	m := len(f(c.q))
+	g := make([]float64, c.n*m)
+	c.slopes(f, g, m, make([]bool, c.n))
+	return c.propagate(g, m)
+}
+
+// slopes fills in how m figures grow with each unknown that is not done, by central differences.
+func (c *chain) slopes(f func(q []float64) []float64, g []float64, m int, done []bool) {
 	const h = 1e-5
 	q := append([]float64(nil), c.q...)
-	g := make([][]float64, c.n) // by unknown
 	for a := range q {
+		if done[a] {
+			continue
+		}
 		keep := q[a]
 		q[a] = keep + h
 		up := f(q)
 		q[a] = keep - h
 		for k, down := range f(q) {
-			up[k] = (up[k] - down) / (2 * h)
+			g[a*m+k] = (up[k] - down) / (2 * h)
 		}
-		g[a] = up
 		q[a] = keep
 	}
-	out := f(q)
-	for k := range out {
-		v := 0.0
-		for a := range g {
-			if g[a][k] == 0 {
-				continue
-			}
-			for b := range g {
-				v += g[a][k] * c.cov[a*c.n+b] * g[b][k]
+}
+
+// propagate is gᵀ·C·g, g by unknown.
+func (c *chain) propagate(g []float64, m int) []float64 {
+	out := make([]float64, m*m)
+	row := make([]float64, c.n)
+	for k := range m {
+		for b := range row {
+			row[b] = 0
+		}
+		for a := range c.n {
+			if x := g[a*m+k]; x != 0 {
+				for b, v := range c.cov[a*c.n : (a+1)*c.n] {
+					row[b] += x * v
+				}
 			}
 		}
-		out[k] = math.Sqrt(math.Max(v, 0))
+		for l := range m {
+			for b, v := range row {
+				out[k*m+l] += v * g[b*m+l]
+			}
+		}
 	}
 	return out
 }

@@ -1,6 +1,12 @@
-// Package outline fits the lines of a book through their adjusted marks: straights and true arcs
-// as stated, a fair curve where nothing better is said; lengths, areas, radii and sweeps, each
-// with the standard deviation that the readings give it.
+// Package outline fits the lines of a book through their adjusted marks: straights, true arcs and
+// fair curves as stated; where the book says any, the fewest straights and arcs that explain the
+// marks, else a fair curve; lengths, areas, radii and sweeps, each with the standard deviation that
+// the readings and the spacing of the marks give it; and the family of shapes that a closed line
+// belongs to.
+//
+// What a stretch is made of is found by dynamic programming over the joints (graph, search) with
+// prices for pieces and joints (pieces) and approximate fits of single pieces (primitive); the best few
+// are then fitted as a line with the full covariance, and ranked by that (found).
 //
 // A line is a chain of joints. The unknowns are the joints, the bulge of every arc and the inner
 // marks of curves; joints and inner curve marks are held by their marks, inner marks of straights
@@ -24,16 +30,23 @@ type Spec struct {
 	Runs       []SpecRun
 }
 
-// SpecRun is one stated run: straight, arc, curve or any (drawn as a curve). Joint speaks of its
+// SpecRun is one stated run: straight, arc, curve or any, which is found out. Joint speaks of its
 // first mark: tangent, kink or not said.
 type SpecRun struct {
 	Kind  string
 	Marks []int
 	Names []string
 	Joint string
+
+	loose int  // where a joint that was found lies
+	found bool // the book says any
 }
 
-// Line is a fitted line in the inner datum of the solution.
+// Line is a fitted line in the inner datum of the solution. Path and Runs are the description that
+// explains the marks best. Length and Area are the means over all descriptions that explain them
+// nearly as well, by their evidence, less what noise of the marks adds to the length of a fair
+// curve; what these differ by, and what a fair curve leaves open between its marks, stands in LengthSD
+// and AreaSD.
 type Line struct {
 	Name      string
 	Closed    bool
@@ -48,6 +61,9 @@ type Line struct {
 	LengthSD  float64
 	Area      float64 // positive; closed lines only
 	AreaSD    float64
+	Inferred  float64 // length in spans that nobody stated and nobody touched
+	Gaps      []Gap
+	Family    *Family // nil where it has none
 	Clockwise bool
 }
 
@@ -56,6 +72,7 @@ type Run struct {
 	Kind               string
 	From, To           string
 	Joint              string
+	Found              bool    // the book leaves its kind to be found
 	Turn               float64 // at its start against the run before; NaN where there is none
 	First, Pieces      int     // its pieces of Path.Segs
 	Length, LengthSD   float64
@@ -85,11 +102,14 @@ func Fit(s *adjust.Solution, l Spec, edge []float64) (*Line, []finding.Finding) 
 	if len(out.Waits) > 0 {
 		return out, []finding.Finding{{Code: "line-unread", Lines: []string{l.Name}, Marks: out.Waits}}
 	}
-	c := newChain(s, l)
-	found := c.begin()
+	b := newBlock(s, l)
+	models := resolve(b, l, edge)
+	c, found := models[0].chain(b)
 	c.settle(edge)
 	found = append(found, c.tests()...)
 	c.describe(out)
+	out.Family = c.recognise(out, edge)
+	out.mix(c, models, edge)
 	if out.Clockwise {
 		found = append(found, finding.Finding{Code: "clockwise", Lines: []string{l.Name}})
 	}

@@ -17,7 +17,7 @@ type rise struct {
 // risen takes the rise of an arc without inner marks from the bow of its ends; false where no bow
 // in the solution reads it.
 func (c *chain) risen(p *piece) ([]finding.Finding, bool) {
-	f := c.bow(c.vertex[p.from], c.vertex[p.to])
+	f := c.bow(c.vertex[p.from].mark, c.vertex[p.to].mark)
 	if f < 0 || len(p.inner) > 0 {
 		return nil, false
 	}
