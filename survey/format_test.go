@@ -39,7 +39,7 @@ func TestKeysOfTheFormat(t *testing.T) {
 		{"tie", "n id kind marks tool value adjusted residual sd w redundancy detectable state group likely parts", "group", first(top["readings"])},
 		{"offset", "n id kind marks tool value adjusted residual sd w redundancy detectable state group likely parts", "group", offset},
 		{"part", "part value adjusted residual sd w redundancy detectable", "", first(offset["parts"])},
-		{"line", "closed length length_sd area area_sd inferred family gaps runs", "inferred family", line},
+		{"line", "closed length length_sd area area_sd inferred family gaps runs", "", line},
 		{"run", "kind from to length bearing", "", first(line["runs"])},
 		{"setup", "x y z turn scale scale_sd", "z", object(object(top["setups"])["T1"])},
 		{"tool", "zero scale sd", "sd", object(object(top["tools"])["tape"])},

@@ -19,6 +19,11 @@ func (g *gather) fitted(r *Result) {
 		if l.Closed {
 			out.Area, out.AreaSD = some(l.Area), some(g.factor*l.AreaSD)
 		}
+		out.Inferred = some(l.Inferred)
+		for _, gap := range l.Gaps {
+			out.Gaps = append(out.Gaps, Gap{gap.From, gap.To, gap.Length, g.factor * gap.SD})
+		}
+		out.Family = g.family(l.Family)
 		for _, run := range l.Runs {
 			out.Runs = append(out.Runs, g.run(run))
 		}
@@ -51,4 +56,20 @@ func (g *gather) run(in outline.Run) LineRun {
 		r.Sweep, r.SweepSD = some(in.Sweep*degree), some(g.factor*in.SweepSD*degree)
 	}
 	return r
+}
+
+// family says what a line is in a sentence, with its sizes.
+func (g *gather) family(f *outline.Family) *Family {
+	if f == nil {
+		return nil
+	}
+	out := &Family{Kind: f.Kind, Text: f.Text(g.show()), Figures: map[string]float64{}}
+	for _, x := range f.Figures {
+		v := x.Value
+		if x.Name == "skew" || x.Name == "parallel" {
+			v *= degree
+		}
+		out.Figures[x.Name] = v
+	}
+	return out
 }

@@ -133,9 +133,12 @@ type Line struct {
 	Waits    []string  `json:"-"`        // marks that are still without a place
 }
 
-// Family is the kind of shape that a line is found to be.
+// Family is the kind of shape that a line is found to be, with its sizes by name (metres, degrees)
+// and all of it in a sentence.
 type Family struct {
-	Kind string `json:"kind"`
+	Kind    string             `json:"kind"`
+	Text    string             `json:"text"`
+	Figures map[string]float64 `json:"figures"`
 }
 
 // Levels are the heights of the rim against its mean, and the misclosure of the level loop.
@@ -156,8 +159,10 @@ type Water struct {
 
 // Gap is a span where what lies between the marks dominates the uncertainty.
 type Gap struct {
-	From string `json:"from"`
-	To   string `json:"to"`
+	From   string  `json:"from"`
+	To     string  `json:"to"`
+	Length float64 `json:"length"` // along the line
+	SD     float64 `json:"sd"`     // of the line across, in the middle, beyond that of its marks
 }
 
 // Vertex starts a straight (bulge 0) or an arc (bulge = tan of a quarter of the sweep, + to the left).

@@ -16,9 +16,17 @@ func lines(r *survey.Result, m measure) string {
 		if l == nil {
 			continue
 		}
-		parts = append(parts, wrap(name+edge(l)+": "+sizes(l, m), "", "  ")+runs(l, m))
+		parts = append(parts, wrap(name+edge(l)+": "+sizes(l, m), "", "  ")+kindOf(l)+runs(l, m))
 	}
 	return strings.Join(parts, "\n")
+}
+
+// kindOf says which well-known shape the line is.
+func kindOf(l *survey.Line) string {
+	if l.Family == nil || l.Family.Text == "" {
+		return ""
+	}
+	return wrap("It is "+l.Family.Text+".", "  ", "  ")
 }
 
 func edge(l *survey.Line) string {
