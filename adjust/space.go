@@ -164,6 +164,17 @@ func (sp *Space) Apply(parts []int, c []float64) []float64 {
 	return out
 }
 
+// Spare is the redundancy of the members together, and how many they are.
+func (sp *Space) Spare() (redundancy float64, members int) {
+	for p, in := range sp.Member {
+		if in {
+			redundancy += sp.R[p]
+			members++
+		}
+	}
+	return redundancy, members
+}
+
 // Column is R's column of a member part, kept for the next time.
 func (sp *Space) Column(p int) []float64 {
 	if sp.cols[p] == nil {

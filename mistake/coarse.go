@@ -17,13 +17,7 @@ const leastToTell = 10
 // coarse asks whether the readings are simply less precise than stated, all of them by one factor,
 // with none or only the plainest of the mistakes: then the weaker ones are none.
 func (f *finder) coarse(best setting) setting {
-	rows := 0.0
-	sp := f.model(best.x, nil)
-	for p, in := range sp.Member {
-		if in {
-			rows += sp.R[p]
-		}
-	}
+	rows, _ := f.model(best.x, nil).Spare()
 	if len(best.taken) == 0 || rows < leastToTell {
 		return best
 	}

@@ -42,8 +42,8 @@ func Find(ctx context.Context, s *adjust.Solution, b *fieldbook.Book) *Report {
 		x = s.Robust
 	}
 	f.sparse = sparsely(f.model(x, nil))
-	s0 := f.search(x)
-	found, taken, x := f.review(s0.taken, s0.x)
+	best := f.search(x)
+	found, taken, x := f.review(best.taken, best.x)
 	if ctx.Err() != nil {
 		return nil
 	}
@@ -200,14 +200,8 @@ const leastSpare = 0.2
 
 // sparsely says whether a book is sparse, by the model of all its readings.
 func sparsely(sp *adjust.Space) bool {
-	sum, rows := 0.0, 0
-	for p, in := range sp.Member {
-		if in {
-			sum += sp.R[p]
-			rows++
-		}
-	}
-	return sum < leastSpare*float64(rows)
+	spare, rows := sp.Spare()
+	return spare < leastSpare*float64(rows)
 }
 
 // plain is by how much a slipped column must explain such a book better all the same, in log odds.
@@ -308,13 +302,8 @@ func (f *finder) suggested(s setting, groups int) bool {
 // misfit says whether the readings that a setting leaves disagree beyond their precision: 0.001.
 func (f *finder) misfit(s setting) bool {
 	sp := f.model(s.x, s.taken)
-	rows := 0.0
-	for p, in := range sp.Member {
-		if in {
-			rows += sp.R[p]
-		}
-	}
-	return sp.Cost > rows+3.1*math.Sqrt(2*rows)+4
+	spare, _ := sp.Spare()
+	return sp.Cost > spare+3.1*math.Sqrt(2*spare)+4
 }
 
 // fewInColumn is how many single mistakes in one column may be one in common.

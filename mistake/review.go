@@ -68,28 +68,14 @@ func samePair(p []*hypothesis, a, b *hypothesis) bool {
 func without(all []*hypothesis, drop ...int) []*hypothesis {
 	var out []*hypothesis
 	for k, h := range all {
-		gone := false
-		for _, d := range drop {
-			gone = gone || k == d
-		}
-		if !gone {
+		if !slices.Contains(drop, k) {
 			out = append(out, h)
 		}
 	}
 	return out
 }
 
-func sameParts(a, b *hypothesis) bool {
-	if len(a.parts) != len(b.parts) {
-		return false
-	}
-	for k := range a.parts {
-		if a.parts[k] != b.parts[k] {
-			return false
-		}
-	}
-	return true
-}
+func sameParts(a, b *hypothesis) bool { return slices.Equal(a.parts, b.parts) }
 
 // weighAgain weighs a mistake against all others that could stand in its place.
 func (f *finder) weighAgain(h *hypothesis, others []*hypothesis, x network.State) weighed {
@@ -397,16 +383,9 @@ func (f *finder) neighbours(i int) []int {
 }
 
 func unique(in []int) []int {
-	out := append([]int(nil), in...)
-	sort.Ints(out)
-	n := 0
-	for k, v := range out {
-		if k == 0 || v != out[n-1] {
-			out[n] = v
-			n++
-		}
-	}
-	return out[:n]
+	out := slices.Clone(in)
+	slices.Sort(out)
+	return slices.Compact(out)
 }
 
 // likely lists what may have been done to one reading.
@@ -497,24 +476,12 @@ func joinGroups(r *Report) {
 }
 
 func shares(a, b Group) bool {
-	for _, i := range a.Obs {
-		for _, k := range b.Obs {
-			if i == k {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(a.Obs, func(i int) bool { return slices.Contains(b.Obs, i) })
 }
 
 func joined(a, b Group) Group {
 	for k, i := range b.Obs {
-		at := -1
-		for n, j := range a.Obs {
-			if i == j {
-				at = n
-			}
-		}
+		at := slices.Index(a.Obs, i)
 		if at < 0 {
 			a.Obs, a.Chance = append(a.Obs, i), append(a.Chance, b.Chance[k])
 		} else {

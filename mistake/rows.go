@@ -149,22 +149,6 @@ func (s *scene) best(m int, home plane.Point) (float64, plane.Point) {
 	return cost, at
 }
 
-// places are those that m's readings allow as well as the best, the best first, at most most.
-func (s *scene) places(m int, home plane.Point, most int) []plane.Point {
-	const (
-		asWell = 9.0  // of the sum of squares
-		apart  = 0.05 // metres
-	)
-	least, at := s.best(m, home)
-	out := []plane.Point{at}
-	for _, p := range s.crossings(m, home) {
-		if c, q := s.fit(m, p); c < least+asWell && far(out, q, apart) && len(out) < most {
-			out = append(out, q)
-		}
-	}
-	return out
-}
-
 // crossings are the places where two ties of m meet, ties to pegs first, those on the hand of home
 // first.
 func (s *scene) crossings(m int, home plane.Point) []plane.Point {

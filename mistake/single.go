@@ -12,20 +12,19 @@ import (
 // normalised; none at all scores 0).
 type hypothesis struct {
 	Mistake
-	parts      []int
-	values     []float64 // what they were; NaN unknown
-	score      float64
-	half       float64       // half the drop of the sum of squares that the score rests on
-	ln         float64       // the rest of the score: odds, misfit of a known size, width of a free one
-	x          network.State // where the marks are if it is so; nil: only the linear model was asked
-	redundancy float64       // of a single reading, while it takes part
-	bound      bool          // the others only say that the error is at least so large
-	margin     float64       // of a group, or of a reading beside a common lack of precision: by how much it explains the book better than what was found without it
-	judged     bool          // a reading with a margin
-	rival      []*hypothesis // what that was, where it differs
-	v          *variant      // of a run of rows: what it is a run of
-	r          run
-	why        []option // of a single reading: each explanation with its own score
+	parts  []int
+	values []float64 // what they were; NaN unknown
+	score  float64
+	half   float64       // half the drop of the sum of squares that the score rests on
+	ln     float64       // the rest of the score: odds, misfit of a known size, width of a free one
+	x      network.State // where the marks are if it is so; nil: only the linear model was asked
+	bound  bool          // the others only say that the error is at least so large
+	margin float64       // of a group, or of a reading beside a common lack of precision: by how much it explains the book better than what was found without it
+	judged bool          // a reading with a margin
+	rival  []*hypothesis // what that was, where it differs
+	v      *variant      // of a run of rows: what it is a run of
+	r      run
+	why    []option // of a single reading: each explanation with its own score
 }
 
 // option is one explanation of a single reading.
@@ -52,7 +51,7 @@ func (f *finder) singles(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
 		}
 		w := sp.W(p)
 		e, s := sp.Estimate(p)
-		h := &hypothesis{parts: f.outWith(p), score: w * w / 2, redundancy: sp.R[p]}
+		h := &hypothesis{parts: f.outWith(p), score: w * w / 2}
 		h.Obs, h.Peg, h.Other, h.From, h.To = []int{f.s.ObsOf(p)}, -1, -1, -1, -1
 		f.explain(h, p, e, s, w*w/2, sp.X)
 		all = append(all, h)
@@ -78,7 +77,7 @@ func (f *finder) overlooked(sp *adjust.Space, all, taken []*hypothesis) []*hypot
 		if !sp.Member[p] || sp.R[p] >= adjust.LeastRed || len(f.outWith(p)) > 1 {
 			continue
 		}
-		h := &hypothesis{parts: []int{p}, score: math.Inf(-1), redundancy: sp.R[p]}
+		h := &hypothesis{parts: []int{p}, score: math.Inf(-1)}
 		h.Obs, h.Peg, h.Other, h.From, h.To = []int{i}, -1, -1, -1, -1
 		h.why = []option{{score: math.Inf(-1)}}
 		f.exact(sp, h, taken)
@@ -191,32 +190,34 @@ func (f *finder) isSeen(p int) bool {
 	return ok
 }
 
-// exact weighs one reading by the solution that leaves it out; where the readings that remain leave
-// a mark two places, by the better of them.
+// exact weighs one reading by the solution that leaves it out.
 func (f *finder) exact(sp *adjust.Space, h *hypothesis, taken []*hypothesis) {
-	if f.alone(sp, h) && sp.R[h.parts[0]] >= adjust.LeastRed {
-		p := h.parts[0]
+	p := h.parts[0]
+	if f.alone(sp, h) && sp.R[p] >= adjust.LeastRed {
 		w := sp.W(p)
 		e, _ := sp.Estimate(p)
 		h.bound = true
 		f.explain(h, p, e, sp.SD[p]/math.Sqrt(leastR), w*w/2, sp.X)
 		return
 	}
-	best := *h
-	best.score = math.Inf(-1)
-	asked := false
-	for _, from := range f.replaced(sp, h) {
-		g := *h
-		g.why = append([]option(nil), h.why...)
-		f.exactFrom(sp, &g, taken, from)
-		asked = asked || g.x != nil
-		if g.x != nil && g.score > best.score {
-			best = g
+	c := f.change(taken, f.replaced(sp, h))
+	c.Out = append(c.Out, h.parts...)
+	cost, x, ok := f.s.Try(f.ctx, c)
+	if !ok {
+		return
+	}
+	e := f.misclosure(x, p)
+	_, s := sp.Estimate(p)
+	h.x = x
+	if f.shifted(sp.X, x, h) > farMove || sp.R[p] < adjust.LeastRed { // what the others know of it depends on where they put it
+		there := f.model(x, append(append([]*hypothesis(nil), taken...), h))
+		h.bound = there.R[p] < adjust.LeastRed
+		s = there.SD[p] / math.Sqrt(math.Max(there.R[p], leastR))
+		if !h.bound {
+			e, _ = there.Estimate(p)
 		}
 	}
-	if asked {
-		*h = best
-	}
+	f.explain(h, p, e, s, (sp.Cost-cost)/2, x)
 }
 
 // alone says whether a mark of the reading would hang on one other: two ties that cannot meet say only
@@ -245,28 +246,6 @@ func (f *finder) alone(sp *adjust.Space, h *hypothesis) bool {
 	return false
 }
 
-func (f *finder) exactFrom(sp *adjust.Space, h *hypothesis, taken []*hypothesis, from network.State) {
-	c := f.change(taken, from)
-	c.Out = append(c.Out, h.parts...)
-	cost, x, ok := f.s.Try(f.ctx, c)
-	if !ok {
-		return
-	}
-	p := h.parts[0]
-	e := f.misclosure(x, p)
-	_, s := sp.Estimate(p)
-	h.x = x
-	if f.shifted(sp.X, x, h) > farMove || sp.R[p] < adjust.LeastRed { // what the others know of it depends on where they put it
-		there := f.model(x, append(append([]*hypothesis(nil), taken...), h))
-		h.bound = there.R[p] < adjust.LeastRed
-		s = there.SD[p] / math.Sqrt(math.Max(there.R[p], leastR))
-		if !h.bound {
-			e, _ = there.Estimate(p)
-		}
-	}
-	f.explain(h, p, e, s, (sp.Cost-cost)/2, x)
-}
-
 // leastR keeps the standard deviation of an error that nothing measures from being infinite.
 const leastR = 1e-8
 
@@ -283,37 +262,23 @@ func (f *finder) shifted(x, y network.State, h *hypothesis) float64 {
 }
 
 // replaced is the model's place with the marks of the reading put where their other readings have
-// them, once for each place that they leave open: a wrong reading may have drawn a mark to the far
-// side of a crossing.
-func (f *finder) replaced(sp *adjust.Space, h *hypothesis) []network.State {
-	const most = 1
+// them: a wrong reading may have drawn a mark to the far side of a crossing.
+func (f *finder) replaced(sp *adjust.Space, h *hypothesis) network.State {
 	member := append([]bool(nil), sp.Member...)
 	for _, p := range h.parts {
 		member[p] = false
 	}
 	sc := f.scene(sp.X, member)
-	out := []network.State{append(network.State(nil), sp.X...)}
+	x := append(network.State(nil), sp.X...)
 	for _, m := range f.s.Net.Obs[h.Obs[0]].Marks {
 		if f.isPeg[m] || len(sc.of[m]) < 2 {
 			continue
 		}
-		places := sc.places(m, sp.X.Point(m), most)
-		for k, at := range places {
-			if math.IsNaN(at.X) {
-				continue
-			}
-			if k == 0 {
-				for _, x := range out {
-					x.SetPoint(m, at)
-				}
-			} else if len(out) < most {
-				x := append(network.State(nil), out[0]...)
-				x.SetPoint(m, at)
-				out = append(out, x)
-			}
+		if _, at := sc.best(m, sp.X.Point(m)); !math.IsNaN(at.X) {
+			x.SetPoint(m, at)
 		}
 	}
-	return out
+	return x
 }
 
 // misclosure is value − predicted of one part at a place.
