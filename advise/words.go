@@ -41,12 +41,19 @@ func (r Reason) Text(n Names) string {
 	case "near":
 		return fmt.Sprintf("%s is off by %s, perhaps more than the %s allowed", r.At, n.Length(r.From), n.Length(r.To))
 	case "suspect":
+		text := "reading " + n.readings(r.Obs) + " is suspect"
 		if r.Again {
-			return fmt.Sprintf("reading %s is suspect and was read again: strike it; with it the edge at %s would move by %s", n.readings(r.Obs), r.At, n.far(r.From))
+			text += " and was read again: strike it"
 		}
-		return fmt.Sprintf("reading %s is suspect; with it the edge at %s would move by %s", n.readings(r.Obs), r.At, n.far(r.From))
+		if math.IsInf(r.From, 1) {
+			return text + "; nothing else holds the edge at " + r.At
+		}
+		return fmt.Sprintf("%s; with it the edge at %s would move by %s", text, r.At, n.Length(r.From))
 	case "doubtful":
-		return fmt.Sprintf("one of the readings %s is wrong; the edge at %s may lie %s elsewhere", n.readings(r.Obs), r.At, n.far(r.From))
+		if math.IsInf(r.From, 1) {
+			return fmt.Sprintf("one of the readings %s is wrong, and the edge at %s hangs on it", n.readings(r.Obs), r.At)
+		}
+		return fmt.Sprintf("one of the readings %s is wrong; the edge at %s may lie %s elsewhere", n.readings(r.Obs), r.At, n.Length(r.From))
 	case "wide":
 		if math.IsInf(r.From, 1) {
 			return fmt.Sprintf("%s is not held by anything; ±%s is asked", r.At, n.Length(r.To))

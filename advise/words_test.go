@@ -57,6 +57,8 @@ func TestWords(t *testing.T) {
 		{advise.Reason{Code: "wide", At: "r7", From: 0.018, To: 0.0125}, "r7 is known to ±18 mm only; ±12 mm is asked"},
 		{advise.Reason{Code: "suspect", At: "r7", Obs: []int{16}, From: 0.031}, "reading 17 is suspect; with it the edge at r7 would move by 31 mm"},
 		{advise.Reason{Code: "suspect", At: "r7", Obs: []int{16}, From: 0.031, Again: true}, "reading 17 is suspect and was read again: strike it; with it the edge at r7 would move by 31 mm"},
+		{advise.Reason{Code: "suspect", At: "r7", Obs: []int{16}, From: math.Inf(1)}, "reading 17 is suspect; nothing else holds the edge at r7"},
+		{advise.Reason{Code: "doubtful", At: "r7", Obs: []int{16, 30}, From: math.Inf(1)}, "one of the readings 17 and 31 is wrong, and the edge at r7 hangs on it"},
 		{advise.Reason{Code: "unseen", At: "r7", Obs: []int{16}, Mistake: "tenth"}, "a mistake (100 mm misread) in reading 17 could pass unseen and would move r7"},
 		{advise.Reason{Code: "unseen", Obs: []int{16, 30}, Mistake: "columns", Sum: 0.04}, "a mistake (two columns swapped) in the readings 17 and 31 could pass unseen; with all the others the odds are 4 %"},
 		{advise.Reason{Code: "repeat", Obs: []int{16}}, "would check reading 17"},
