@@ -20,10 +20,12 @@ proof: ## thousands of simulated pools: do the promises hold? prints its seed an
 	go test ./survey -run TestWarmEqualsCold -v -timeout 30m -args -logs 500
 	go test ./fieldbook -run 'Merge|Append' -count 1
 
-bench: ## the solver against a C++ reference, in turns; then `brimline solve` as a whole process, then the chain on books with mistakes
+bench: ## the solver against a C++ reference, the triangulation against CGAL, in turns; then `brimline solve` as a whole process, parallels against GEOS, the chain on books with mistakes
 	scripts/need bench
 	go run ./bench/race -n $(RACES)
+	go run ./bench/mesh -n $(RACES)
 	go run ./bench/process
+	go run ./bench/offset -n $(RACES)
 	go test ./bench/whole -run '^$$' -bench Run60 -benchtime 20x
 	go test ./bench/whole -run '^$$' -bench Run300 -benchtime 3x
 

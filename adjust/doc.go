@@ -32,7 +32,7 @@ type Options struct {
 // Loose is a mark that the readings leave free to move.
 type Loose struct {
 	Mark    int
-	Move    float64 // semi-axis of the 95 % region, metres; +Inf where nothing holds it
+	Move    float64 // semi-axis of the 95 % region, metres; +Inf where nothing holds it, or past the size of the whole figure
 	Bearing float64 // direction of the move, clockwise from +y, 0 to π
 }
 

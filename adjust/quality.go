@@ -5,11 +5,18 @@ import (
 
 	"brimline/finding"
 	"brimline/network"
+	"brimline/plane"
 )
 
 // looseFrom is the 95 % semi-axis from which a mark is named as free to move, metres: common
 // practice, no source.
 const looseFrom = 0.25
+
+// LeastForLow is the redundancy from which a chi-square below its lower limit is said. With few
+// readings to spare that limit is next to nothing (0.001 for one, 0.22 for three, 0.83 for five),
+// and repeats that are equal to the last figure written fall below it without being better than
+// stated: common practice, no source.
+const LeastForLow = 5
 
 // finish computes everything that is said of the solution, from the Gauss–Newton normal matrix
 // at the last place.
@@ -227,15 +234,28 @@ func (s *Solution) covFrom(sys *system, o *network.Obs, out []float64) {
 	}
 }
 
+// span is the diagonal of the box that holds the marks: an ellipse beyond it tells nothing, since
+// the readings are no longer linear over it.
+func (s *Solution) span() float64 {
+	var placed []plane.Point
+	for m := range s.Net.Marks {
+		if p := s.X.Point(m); p.Finite() {
+			placed = append(placed, p)
+		}
+	}
+	return plane.BoundsOf(placed...).Diagonal()
+}
+
 func (s *Solution) findLoose() {
 	s.Loose = nil
+	span := s.span()
 	for m := range s.Net.Marks {
 		if !s.Net.Placed(s.X, network.Unknown(m)) {
 			continue
 		}
 		c := s.MarkCov(m)
 		major, _, bearing := Axes(c[0], c[1], c[2])
-		if s.sys.weak[m] {
+		if s.sys.weak[m] || Radius95*major > span {
 			s.Loose = append(s.Loose, Loose{Mark: m, Move: math.Inf(1), Bearing: bearing})
 		} else if Radius95*major > looseFrom {
 			s.Loose = append(s.Loose, Loose{Mark: m, Move: Radius95 * major, Bearing: bearing})
@@ -267,17 +287,22 @@ func (s *Solution) findings() []finding.Finding {
 		out = append(out, finding.Finding{Code: "no-check", Figures: map[string]float64{"readings": float64(s.Rows), "unknowns": float64(s.Unknowns)}})
 	case s.Cost > s.ChiHigh:
 		out = append(out, finding.Finding{Code: "chi-high", Figures: map[string]float64{"value": s.Cost, "high": s.ChiHigh}})
-	case s.Cost < s.ChiLow:
+	case s.Cost < s.ChiLow && s.Redundancy >= LeastForLow:
 		out = append(out, finding.Finding{Code: "chi-low", Figures: map[string]float64{"value": s.Cost, "low": s.ChiLow}})
 	}
 	for _, l := range s.Loose {
-		f := finding.Finding{Code: "loose", Marks: []string{s.Net.Marks[l.Mark]}, Figures: map[string]float64{"bearing": l.Bearing}, Words: map[string]string{"direction": Compass(l.Bearing)}}
-		if !math.IsInf(l.Move, 1) {
-			f.Figures["move"] = l.Move
-		}
-		out = append(out, f)
+		out = append(out, s.looseFinding(l))
 	}
 	return out
+}
+
+// looseFinding says by how much a mark can move, or that nothing holds it.
+func (s *Solution) looseFinding(l Loose) finding.Finding {
+	marks, words := []string{s.Net.Marks[l.Mark]}, map[string]string{"direction": Compass(l.Bearing)}
+	if math.IsInf(l.Move, 1) {
+		return finding.Finding{Code: "unheld", Marks: marks, Figures: map[string]float64{"bearing": l.Bearing}, Words: words}
+	}
+	return finding.Finding{Code: "loose", Marks: marks, Figures: map[string]float64{"bearing": l.Bearing, "move": l.Move}, Words: words}
 }
 
 // Compass says a direction of the plan in words, from its bearing in radians; +y is up on the

@@ -40,7 +40,7 @@ func (c *candidate) total(g *ground) float64 {
 }
 
 // candidates are the ties between any two placed marks that can be read and were not read too
-// often, in the order of their marks.
+// often, none to where a peg was before it was moved, in the order of their marks.
 func (g *ground) candidates(o Options) []candidate {
 	n := g.s.Net
 	barred := map[[2]int]bool{}
@@ -55,7 +55,7 @@ func (g *ground) candidates(o Options) []candidate {
 	}
 	var placed []int
 	for m := range n.Marks {
-		if g.placed([]int{m}) {
+		if n.Taped(m) && g.placed([]int{m}) {
 			placed = append(placed, m)
 		}
 	}

@@ -45,11 +45,11 @@ func Leave(s *adjust.Solution, listed []mistake.Hypothesis, odd Odd, orders []Or
 		p := newPlan(s, listed, odd, orders[i:i+1], o)
 		l := Leaving{Order: orders[i].Name, State: verdicts[i].State}
 		l.Ways = p.waysOf(0)
-		none := 1.0
+		none := 0.0 // logarithm of the odds of none, which keeps the smallest
 		for _, w := range l.Ways {
-			none *= 1 - w.Odds
+			none += math.Log1p(-w.Odds)
 		}
-		l.Odds = 1 - none
+		l.Odds = -math.Expm1(none)
 		l.Ways = l.Ways[:min(3, len(l.Ways))]
 		p.buy(&l)
 		out[i] = l

@@ -137,6 +137,9 @@ func (p *plan) propose(order int, was risk, c *study) Proposal {
 	case wide > unseen:
 		out.Why = p.sharper(order, c)
 		out.Gain, out.Unit = out.Why.From-out.Why.To, "m"
+		if out.Why.Code == "fixes" {
+			out.Gain, out.Unit = 1, "odds"
+		}
 	default:
 		out.Gain, out.Why = unseen, p.control(c)
 	}
@@ -182,11 +185,42 @@ func (p *plan) sharper(order int, c *study) Reason {
 func (p *plan) control(c *study) Reason {
 	switch {
 	case c.reads == 0:
-		return Reason{Code: "control", Marks: p.ends(c)}
+		return p.controls(p.ends(c))
 	case ordered(p.s.Base[0], p.s.Base[1]) == [2]int{c.a, c.b}:
 		return Reason{Code: "base", Marks: []int{c.a, c.b}}
 	}
 	return Reason{Code: "repeat", Marks: []int{c.a, c.b}}
+}
+
+// controls says that a tie would control those of its ends that are not yet, else that a smaller
+// mistake at them would show.
+func (p *plan) controls(ends []int) Reason {
+	var open []int
+	for _, m := range ends {
+		if !p.controlled(m) {
+			open = append(open, m)
+		}
+	}
+	if open == nil {
+		return Reason{Code: "smaller", Marks: ends}
+	}
+	return Reason{Code: "control", Marks: open}
+}
+
+// controlled says that no reading whose mistake nothing would show moves the mark by more than
+// adjust.Influence of its error, the planned readings counted.
+func (p *plan) controlled(m int) bool {
+	for c := range p.causes {
+		k := &p.causes[c]
+		if len(k.parts) != 1 {
+			continue
+		}
+		sd := p.s.SD[k.parts[0]]
+		if k.quad*sd*sd < adjust.LeastRed && math.Hypot(k.shift[2*m], k.shift[2*m+1]) > adjust.Influence {
+			return false
+		}
+	}
+	return true
 }
 
 // ends are the ends of the tie that are not pegs, or both pegs.

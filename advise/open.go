@@ -2,6 +2,7 @@ package advise
 
 import (
 	"math"
+	"slices"
 
 	"brimline/network"
 )
@@ -12,9 +13,12 @@ import (
 func (p *plan) fixing() []Proposal {
 	var out []Proposal
 	for _, m := range p.o.Waiting {
+		if !p.s.Net.Taped(m) {
+			continue
+		}
 		reads, have := p.readsOf(m)
 		again := have >= 2
-		for _, a := range p.pegs() {
+		for _, a := range append(p.pegs(), p.others(reads)...) {
 			if have >= 2 {
 				break
 			}
@@ -66,18 +70,40 @@ func (p *plan) fix(a, m int) Proposal {
 		Alone: p.o.hooks(p.s.Net, a, m), Why: Reason{Code: "fixes", Marks: []int{m}}, Order: p.orderOf(m)}
 }
 
-// pegs are the marks to tie from: pegs and benchmarks with a place, else the base.
+// others are the placed marks that are no pegs, the one furthest from what the mark is tied to first:
+// for marks that find too few pegs.
+func (p *plan) others(reads []int) []int {
+	var out []int
+	far := make([]float64, len(reads))
+	for m := range p.s.Net.Marks {
+		if peg(p.s.Net, m) || !p.s.Net.Taped(m) || reads[m] > 0 || !p.placed([]int{m}) {
+			continue
+		}
+		far[m] = math.Inf(1)
+		for a, n := range reads {
+			if n > 0 {
+				far[m] = math.Min(far[m], p.s.X.Point(a).Dist(p.s.X.Point(m)))
+			}
+		}
+		out = append(out, m)
+	}
+	slices.SortStableFunc(out, func(a, b int) int { return compare(far[b], far[a]) })
+	return out
+}
+
+// pegs are the marks to tie from: pegs and benchmarks with a place, else the base; none that was
+// moved since.
 func (p *plan) pegs() []int {
 	var out []int
 	for m := range p.s.Net.Marks {
-		if peg(p.s.Net, m) && p.placed([]int{m}) {
+		if peg(p.s.Net, m) && p.s.Net.Taped(m) && p.placed([]int{m}) {
 			out = append(out, m)
 		}
 	}
 	if len(out) < 2 {
 		out = out[:0]
 		for _, m := range p.s.Base {
-			if m >= 0 {
+			if m >= 0 && p.s.Net.Taped(m) {
 				out = append(out, m)
 			}
 		}
@@ -102,7 +128,7 @@ func (p *plan) orderOf(m int) string {
 
 // again proposes to read every suspect reading again that moves an order too far and was not read
 // again yet, and every member of a doubtful group without which marks would be lost, and takes the
-// doubt off the plan.
+// doubt off the plan. What was read to a peg before it was moved cannot be read again.
 func (p *plan) again() []Proposal {
 	var out []Proposal
 	kept := p.doubts[:0:0]
@@ -113,11 +139,11 @@ func (p *plan) again() []Proposal {
 			kept = append(kept, *d)
 			continue
 		}
-		if d.again {
-			continue
-		}
 		n := p.s.Net
 		o := &n.Obs[d.read]
+		if d.again || slices.ContainsFunc(o.Marks, func(m int) bool { return !n.Taped(m) }) {
+			continue
+		}
 		prop := Proposal{Kind: o.Kind.Name(), Marks: o.Marks, About: math.NaN(), Gain: p.stake(order, d), Unit: "odds", Minutes: p.o.minutes(0),
 			Why: Reason{Code: "again", Obs: d.obs, Marks: o.Marks}, Order: p.orders[order].Name}
 		if o.Kind.Name() == (network.Tie{}).Name() {

@@ -20,9 +20,10 @@ type Sketch struct {
 	Pegs          []int
 	Outline       []int
 	Ties          [][2]int
-	Slips         []Slip  // listed mistakes of one tie; nil: Slips
-	Tolerance     float64 // of the edge, metres; 0: 25 mm (common practice, no source)
-	Share, Unseen float64 // as in Order; 0: 0.5 and 1 %
+	Read          [][2]int // pairs that were taped already, once or more, besides the ties
+	Slips         []Slip   // listed mistakes of one tie; nil: Slips
+	Tolerance     float64  // of the edge, metres; 0: 25 mm (common practice, no source)
+	Share, Unseen float64  // as in Order; 0: 0.5 and 1 %
 }
 
 // Slip is a human mistake of a fixed size in one reading, either way, with its prior odds.
@@ -37,8 +38,8 @@ var Slips = []Slip{{"foot", 0.3048, 0.002}, {"metre", 1, 0.002}, {"tenth", 0.1, 
 
 // Checks is the set of n check tapes to read besides the ties, chosen one after another so that
 // each lowers the risk of the outline most, two ahead, with the marks where the sketch has them
-// and everything read without error. It stops short of n where the outline would be ready; nil
-// where the sketch has fewer than two pegs or three marks.
+// and everything read without error. It stops short of n where the outline would be ready, and is empty
+// where it is; nil where the sketch has fewer than two pegs or three marks.
 func Checks(k Sketch, n int, o Options) []Proposal {
 	k.Outline = slices.DeleteFunc(slices.Clone(k.Outline), func(m int) bool { return !k.At[m].Finite() })
 	if len(k.Pegs) < 2 || len(k.Outline) < 3 {
@@ -62,7 +63,7 @@ func Checks(k Sketch, n int, o Options) []Proposal {
 		unseen = 0.01
 	}
 	order := Order{Name: "shape", For: "cut", Share: share, Unseen: unseen, Cost: 1, Asks: Edges(s, k.Outline, k.normals(s), nil, tolerance)}
-	return Next(s, k.listed(s), Odd{}, []Order{order}, o)
+	return append([]Proposal{}, Next(s, k.listed(s), Odd{}, []Order{order}, o)...)
 }
 
 // network is the sketch as a network of exact ties.
@@ -79,7 +80,7 @@ func (k Sketch) network(o Options) (*network.Network, network.State) {
 	for _, m := range k.Pegs {
 		n.Pegs[m] = true
 	}
-	for _, t := range k.ties() {
+	for _, t := range k.taken() {
 		if !o.cannot(t[0], t[1]) && k.At[t[0]] != k.At[t[1]] {
 			n.Obs = append(n.Obs, exactTie(n, len(n.Obs), t, k.At, o.sd(t[0], t[1])))
 		}
@@ -122,6 +123,18 @@ func (k Sketch) ties() [][2]int {
 			if a != m {
 				out = append(out, [2]int{a, m})
 			}
+		}
+	}
+	return out
+}
+
+// taken are the ties that will be read anyway and those that were read, each pair at least once and
+// as often as it was read.
+func (k Sketch) taken() [][2]int {
+	out := slices.Clone(k.Read)
+	for _, t := range k.ties() {
+		if !slices.Contains(k.Read, t) && !slices.Contains(k.Read, [2]int{t[1], t[0]}) {
+			out = append(out, t)
 		}
 	}
 	return out

@@ -30,5 +30,6 @@ var Reasons = []string{
 	"repeat",  // a reading that nothing checks, read a second time
 	"base",    // the base read again
 	"control", // marks whose readings would be checked
+	"smaller", // marks that are controlled: a smaller mistake would show
 	"sharper", // From and To: the largest U95 of the order before and after
 }

@@ -42,7 +42,7 @@ func (p *plan) siding() (side []Proposal, asked bool) {
 func (p *plan) side(m Mirror) *Proposal {
 	best, at, about := 0.0, -1, 0.0
 	for a := range p.s.Net.Marks {
-		if a == m.Mark || !p.placed([]int{a}) || p.o.cannot(a, m.Mark) || p.mirrored(a) {
+		if a == m.Mark || !p.s.Net.Taped(a) || !p.s.Net.Taped(m.Mark) || !p.placed([]int{a}) || p.o.cannot(a, m.Mark) || p.mirrored(a) {
 			continue
 		}
 		q := p.s.X.Point(a)

@@ -131,6 +131,8 @@ func (r Reason) proposal(n Names) string {
 			return "would check reading " + n.readings(r.Obs)
 		}
 		return "would control " + n.marks(r.Marks)
+	case "smaller":
+		return "would show a smaller mistake at " + n.marks(r.Marks)
 	case "sharper":
 		return fmt.Sprintf("brings %s from ±%s to ±%s", r.At, n.far(r.From), n.far(r.To))
 	}

@@ -20,11 +20,17 @@ type canvas struct {
 	otherPlaces []otherPlace
 	skipped     map[string]bool // marks between those that are numbered
 	every       int             // of so many marks one is numbered; 0 or 1: all
+	later       []pendingNote
+	window      *plane.Box // of a detail, on paper; nil for the whole plan
+	details     []detail
+	shelf       shelf
+	cramped     []place         // of runs and corners whose figures found no room
+	nameless    map[string]bool // marks whose names found none
 }
 
 // Room in millimetres kept round the outline for numbers and dimensions, and round other marks.
 const (
-	outlineRoom = 27.0
+	outlineRoom = 20.0
 	markRoom    = 9.0
 	footRoom    = 16.0 // for the scale bar
 )
@@ -50,11 +56,16 @@ func (j *job) newCanvas(zone plane.Box) (*canvas, bool) {
 	if c.view.Scale == 0 {
 		return c, false
 	}
-	c.field.area = free
+	c.lay(free)
+	return c, true
+}
+
+// lay lays the outlines on paper, of which that area is free.
+func (c *canvas) lay(area plane.Box) {
+	c.field.area = area
 	for _, o := range c.metres {
 		c.paper = append(c.paper, c.onPaper(o))
 	}
-	return c, true
 }
 
 // extent is the paper that the model takes at a scale, with the room for its figures, about the
@@ -102,8 +113,11 @@ func (c *canvas) next() int {
 }
 
 // put places the best candidate for good; false when none is allowed.
-func (c *canvas) put(list []candidate, cross float64) bool {
-	best, ok := c.field.best(list, 0)
+func (c *canvas) put(list []candidate, cross float64) bool { return c.putUnder(list, cross, forbidden) }
+
+// putUnder does so where the best costs less than most.
+func (c *canvas) putUnder(list []candidate, cross, most float64) bool {
+	best, ok := c.field.best(list, 0, most)
 	if ok {
 		c.field.keep(best, 0, cross)
 		c.draw(best.draw()...)

@@ -4,6 +4,6 @@
 // in millimetres of paper; nothing depends on clocks, files or the order of a map.
 //
 // The rules of the drawing: the edge wide, everything else narrow; numbers of marks outside the
-// pool; no text touches another, the edge or a line; what finds no room stands in the tables and the
-// sheet says so.
+// pool; no text touches another, the edge or a line; what finds no room stands in details, which are
+// parts of the plan drawn larger on further sheets, or in the tables, and the sheet says so.
 package draft

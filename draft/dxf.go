@@ -10,6 +10,7 @@ import (
 // The layers of a model. Every outline has one more of its own, by its name.
 const (
 	modelInferred   sheet.Layer = "edge inferred"
+	modelSoft       sheet.Layer = "edge soft"
 	modelMarks      sheet.Layer = "marks"
 	modelNames      sheet.Layer = "mark names"
 	modelPegs       sheet.Layer = "pegs"
@@ -25,6 +26,7 @@ const (
 // modelLayers is the list of them, below the outlines.
 var modelLayers = []sheet.ModelLayer{
 	{Name: modelInferred, Pen: sheet.PenInferred},
+	{Name: modelSoft, Pen: sheet.PenSoft},
 	{Name: modelMarks, Pen: sheet.PenThin},
 	{Name: modelNames, Pen: sheet.PenThin},
 	{Name: modelPegs, Pen: sheet.PenThin},
@@ -40,11 +42,12 @@ var modelLayers = []sheet.ModelLayer{
 // Outlines makes the drawing at true size, for files that others cut and set out from: every line of
 // the result as one path with its true arcs on a layer of its own; marks and pegs as places; names,
 // dimensions, check readings, readings in doubt, findings and notes each on theirs. Coordinates are
-// those of the result, metres. Letters have their usual size on Options.Paper.
+// those of the result, metres. Letters have their usual size on Options.Paper, or smaller where marks
+// stand so close that some would have no name.
 func Outlines(b *fieldbook.Book, r *survey.Result, o Options, u sheet.ModelUnit) sheet.Model {
 	j := newJob(b, r, o)
 	m := &modeller{job: j, model: sheet.Model{Title: j.name(), Unit: u, Scale: 50}}
-	c, drawn := j.newCanvas(planZones(j.size).plan)
+	c, drawn := j.modelCanvas()
 	if drawn {
 		m.view, m.model.Scale = c.view, c.view.Scale
 	} else {
@@ -61,6 +64,46 @@ func Outlines(b *fieldbook.Book, r *survey.Result, o Options, u sheet.ModelUnit)
 	m.notes(c)
 	return m.model
 }
+
+// modelCanvas is the plan arranged at the scale of the paper, or at the first larger one at which
+// every mark has room for its name: a model has no borders.
+func (j *job) modelCanvas() (*canvas, bool) {
+	c, ok := j.newCanvas(planZones(j.size).plan)
+	if !ok {
+		return c, false
+	}
+	c.composeModel()
+	scales := sheet.Scales(j.fig.feet())
+	for i := len(scales) - 1; i >= 0 && len(c.skipped)+len(c.nameless) > 0 && scales[i] >= largestDetail; i-- {
+		if s := scales[i]; s < c.view.Scale {
+			box := grow(c.extent(s), modelRoom)
+			c = &canvas{job: j, metres: c.metres, view: sheet.View{Name: "plan", Scale: s}}
+			c.lay(box)
+			c.composeModel()
+		}
+	}
+	return c, true
+}
+
+// composeModel arranges symbols, names and dimensions as on the plan, so that they keep out of each
+// other's way.
+func (c *canvas) composeModel() {
+	c.thin()
+	c.edges()
+	c.drawMarks()
+	c.drawCorners()
+	c.baseline()
+	c.kinks()
+	c.radii()
+	c.dimensions()
+	c.notes()
+	c.beside()
+	c.cornerNames()
+	c.numbers()
+}
+
+// modelRoom is the paper round a model at a larger scale, in millimetres.
+const modelRoom = 60.0
 
 // modeller is a model in the making.
 type modeller struct {
@@ -99,15 +142,19 @@ func (m *modeller) outlines(c *canvas) {
 	for _, o := range c.metres {
 		l, pen := sheet.Layer("line "+o.name), sheet.PenThin
 		if o.line.Closed || o.line.Edge != "" {
-			l, pen = sheet.Layer("outline "+o.name), sheet.PenEdge
+			l = sheet.Layer("outline " + o.name)
+			_, pen = o.stroke()
 		}
 		m.model.Layers = append(m.model.Layers, sheet.ModelLayer{Name: l, Pen: pen})
 		m.model.Items = append(m.model.Items, sheet.Item{Layer: l, Pen: pen, Shape: sheet.Path{Path: o.path}})
 		m.box = m.box.Join(o.path.Bounds())
 	}
-	for i := range c.paper {
-		for _, g := range c.gaps(i) {
-			m.add(modelInferred, sheet.Black, sheet.Path{Path: stretchOf(c.metres[i].path, g)})
+	for i, o := range c.paper {
+		for _, g := range c.inferred(i) {
+			m.add(modelInferred, sheet.Black, sheet.Path{Path: stretchOf(c.metres[i].path, g.span)})
+		}
+		for _, g := range o.soft() {
+			m.add(modelSoft, sheet.Black, sheet.Path{Path: stretchOf(c.metres[i].path, g.span)})
 		}
 	}
 }

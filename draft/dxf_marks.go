@@ -21,17 +21,8 @@ func (m *modeller) places() {
 	}
 }
 
-// fromPaper arranges symbols, names and dimensions as on the plan, so that they keep out of each
-// other's way, and takes them over at the size of the model.
+// fromPaper takes what the plan has arranged over at the size of the model.
 func (m *modeller) fromPaper(c *canvas) {
-	c.thin()
-	c.edges()
-	c.drawMarks()
-	c.baseline()
-	c.kinks()
-	c.radii()
-	c.dimensions()
-	c.numbers()
 	for _, it := range (sheet.Sheet{Items: c.items}).Flat() {
 		l, ok := modelLayer(it.Layer)
 		if !ok {

@@ -12,7 +12,7 @@ import (
 // difference; those in doubt with their likeliest cause; the rest on a layer that is off.
 func (m *modeller) readings() {
 	for _, r := range m.result.Readings {
-		if len(r.Marks) != 2 || r.Setup != "" {
+		if !straightOf(r) {
 			continue
 		}
 		a, okA := m.place(r.Marks[0])

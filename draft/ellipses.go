@@ -10,23 +10,28 @@ import (
 )
 
 // Error ellipses on paper, in millimetres: the long semi-axis that the factor aims at for all but
-// the worst tenth, and the longest one that is still drawn.
+// the worst tenth, less where marks stand close, and the longest one that is still drawn.
 const (
-	aimAxis  = 4.0
-	mostAxis = 12.0
+	aimAxis   = 4.0
+	leastAim  = 1.2
+	mostAxis  = 12.0
+	pitchAxes = 0.55 // of the distance between marks
 )
 
 // chooseFactor sets how many times larger than the plan ellipses are drawn: a preferred number, at
-// least 1.
+// least 1. It looks at all marks, so that all details at one scale have one.
 func (c *canvas) chooseFactor() {
 	if c.opt.Exaggeration > 0 {
 		c.factor = c.opt.Exaggeration
 		return
 	}
-	var axes []float64
-	for _, m := range c.marks {
-		if e := c.result.Marks[m].Ellipse95; e != nil && e.Major > 0 {
+	var axes, gaps []float64
+	for _, m := range c.all {
+		if e := c.result.Marks[m].Ellipse95; e != nil && e.Major > 0 && !c.skipped[m] {
 			axes = append(axes, e.Major)
+			if p, ok := c.place(m); ok {
+				gaps = append(gaps, c.nextMark(p, true)*c.view.Scale.PerMetre())
+			}
 		}
 	}
 	c.factor = 1
@@ -38,7 +43,12 @@ func (c *canvas) chooseFactor() {
 	if large == 0 || math.IsInf(large, 0) {
 		return
 	}
-	c.factor = math.Max(1, sheet.Round(aimAxis/(large*c.view.Scale.PerMetre())))
+	aim := aimAxis
+	if len(gaps) > 0 {
+		sort.Float64s(gaps)
+		aim = min(aimAxis, max(leastAim, pitchAxes*gaps[len(gaps)/2]))
+	}
+	c.factor = math.Max(1, sheet.Round(aim/(large*c.view.Scale.PerMetre())))
 }
 
 // ellipses draws them; those too large for the sheet are left out and counted.

@@ -81,6 +81,9 @@ func (f *field) price(c candidate, owner int, most float64) float64 {
 		}
 	}
 	for _, l := range c.lines {
+		if !holds(f.area, l.a) || !holds(f.area, l.b) {
+			return forbidden
+		}
 		if cost += f.linePrice(l, owner, most-cost); cost > most {
 			return cost
 		}
@@ -133,9 +136,9 @@ func (f *field) linePrice(l line, owner int, most float64) float64 {
 	return cost
 }
 
-// best is the cheapest candidate, the first among equals; false when all are forbidden.
-func (f *field) best(list []candidate, owner int) (candidate, bool) {
-	least, at := float64(forbidden), -1
+// best is the cheapest candidate below most, the first among equals; false when there is none.
+func (f *field) best(list []candidate, owner int, most float64) (candidate, bool) {
+	least, at := most, -1
 	for i, c := range list {
 		if p := f.price(c, owner, least); p < least {
 			least, at = p, i

@@ -18,6 +18,8 @@ type pool struct {
 	names []string
 	of    []int // the segment that each mark begins or lies on
 	pegs  []plane.Point
+
+	tangent []bool // how each kind begins; nil: all tangent
 }
 
 // rounded is a rectangle w by h with corner radii r, counter-clockwise from (x, y), with so many
@@ -116,9 +118,18 @@ func outlineOf(p pool) *survey.Line {
 			run.Radius, run.RadiusSD, run.Centre = ref(math.Abs(s.Radius())), ref(0.006), &[2]float64{c.X, c.Y}
 			run.Sweep, run.SweepSD = ref(s.Sweep()*180/math.Pi), ref(0.3)
 		}
+		if p.tangent != nil && !p.tangent[i] {
+			run.Joint, run.Turn = "kink", ref(turnAt(p.path, i))
+		}
 		l.Runs = append(l.Runs, run)
 	}
 	return l
+}
+
+// turnAt is the angle in degrees by which a ring turns where a segment begins.
+func turnAt(p plane.Path, i int) float64 {
+	before := p.Segs[(i+len(p.Segs)-1)%len(p.Segs)].Tangent(1)
+	return plane.Between(before, p.Segs[i].Tangent(0)) * 180 / math.Pi
 }
 
 // readings are ties from each peg to each mark, the third one struck.

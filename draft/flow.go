@@ -13,6 +13,7 @@ type row struct {
 	height float64
 	joined bool // stays with the row after it
 	space  bool // nothing but room: dropped at the head of a column
+	head   bool // the room before a heading
 	draw   func(at plane.Point) []sheet.Item
 }
 
@@ -37,6 +38,7 @@ func textRow(s string, h float64, bold bool) row {
 // heading stands over what follows and stays with it.
 func heading(s string, width float64) []row {
 	rows := []row{gap(2.6)}
+	rows[0].head = true
 	for _, r := range paragraph(s, dimHeight, true, width) {
 		r.joined = true
 		rows = append(rows, r)

@@ -11,17 +11,34 @@ import (
 // scaleBar draws the bar at the foot of the plan zone, with the scale in figures beside it: a bar
 // survives a copy that figures do not.
 func (c *canvas) scaleBar(zone plane.Box) {
+	foot := plane.Point{X: zone.Min.X + 8, Y: zone.Min.Y + 6}
+	end, ok := c.bar(foot, 4, 22)
+	if !ok {
+		return
+	}
+	c.draw(sheet.Item{Layer: sheet.LayerWords, Shape: sheet.Text{
+		S: c.view.Scale.String(), At: plane.Point{X: end + 16, Y: foot.Y}, Height: 5, Bold: true}})
+	c.draw(sheet.Item{Layer: sheet.LayerWords, Shape: sheet.Text{
+		S: "viewed from above", At: plane.Point{X: zone.Max.X - 8, Y: foot.Y}, Height: smallHeight, Anchor: sheet.FootRight}})
+	if c.symbols.ellipse {
+		c.draw(sheet.Item{Layer: sheet.LayerWords, Shape: sheet.Text{
+			S: "error ellipses " + c.enlargement(""), At: plane.Point{X: zone.Max.X - 8, Y: foot.Y + linePitch*smallHeight}, Height: smallHeight, Anchor: sheet.FootRight}})
+	}
+}
+
+// bar draws so many parts from foot to the right, each up to so many millimetres long, and says where
+// they end; false where the scale leaves none.
+func (c *canvas) bar(foot plane.Point, parts int, most float64) (end float64, ok bool) {
 	unitLength, name := 1.0, " m"
 	if c.fig.feet() {
 		unitLength, name = 0.3048, " ft"
 	}
 	k := c.view.Scale.PerMetre() * unitLength
-	step := sheet.Round(22 / k)
+	step := sheet.Round(most / k)
 	if step == 0 {
-		return
+		return foot.X, false
 	}
-	foot := plane.Point{X: zone.Min.X + 8, Y: zone.Min.Y + 6}
-	const height, parts = 1.6, 4
+	const height = 1.6
 	for i := 0; i < parts; i++ {
 		box := plane.Box{Min: foot.Add(plane.Point{X: float64(i) * step * k}), Max: foot.Add(plane.Point{X: float64(i+1) * step * k, Y: height})}
 		item := sheet.Item{Layer: sheet.LayerWords, Pen: sheet.PenThin, Shape: sheet.Rect(box)}
@@ -31,16 +48,10 @@ func (c *canvas) scaleBar(zone plane.Box) {
 		c.draw(item)
 		c.draw(barText(box.Min.X, foot.Y+height, strconv.FormatFloat(float64(i)*step, 'g', 6, 64)))
 	}
-	end := foot.X + parts*step*k
-	c.draw(barText(end, foot.Y+height, strconv.FormatFloat(parts*step, 'g', 6, 64)+name))
-	c.draw(sheet.Item{Layer: sheet.LayerWords, Shape: sheet.Text{
-		S: c.view.Scale.String(), At: plane.Point{X: end + 16, Y: foot.Y}, Height: 5, Bold: true}})
-	c.draw(sheet.Item{Layer: sheet.LayerWords, Shape: sheet.Text{
-		S: "viewed from above", At: plane.Point{X: zone.Max.X - 8, Y: foot.Y}, Height: smallHeight, Anchor: sheet.FootRight}})
-	if c.symbols.ellipse {
-		c.draw(sheet.Item{Layer: sheet.LayerWords, Shape: sheet.Text{
-			S: "error ellipses " + c.times() + " larger", At: plane.Point{X: zone.Max.X - 8, Y: foot.Y + linePitch*smallHeight}, Height: smallHeight, Anchor: sheet.FootRight}})
-	}
+	whole := float64(parts) * step
+	end = foot.X + whole*k
+	c.draw(barText(end, foot.Y+height, strconv.FormatFloat(whole, 'g', 6, 64)+name))
+	return end, true
 }
 
 func barText(x, y float64, s string) sheet.Item {

@@ -9,7 +9,7 @@ import (
 // its length; where there is no room for all that, its name alone.
 func (c *canvas) inside() {
 	for i, o := range c.paper {
-		if o.ring == 0 {
+		if o.ring == 0 || o.derived {
 			continue
 		}
 		words := c.named(c.metres[i])
@@ -19,13 +19,17 @@ func (c *canvas) inside() {
 	}
 }
 
+// blockSteps is how many places are tried over the diagonal of an outline.
+const blockSteps = 120
+
 // blocks are the places for lines of words all over an outline, those near its middle first.
 func blocks(o outline, words []string) []candidate {
 	var list []candidate
 	box := o.path.Bounds()
 	mid := middleOf(box)
-	for y := box.Min.Y + 4; y < box.Max.Y; y += 2 {
-		for x := box.Min.X + 4; x < box.Max.X; x += 2 {
+	step := max(2, box.Diagonal()/blockSteps)
+	for y := box.Min.Y + 4; y < box.Max.Y; y += step {
+		for x := box.Min.X + 4; x < box.Max.X; x += step {
 			if at := (plane.Point{X: x, Y: y}); o.path.Contains(at) {
 				list = append(list, blockCandidate(words, at, at.Dist(mid)))
 			}
@@ -59,12 +63,7 @@ func (c *canvas) named(o outline) []string {
 
 // planned says that the book calls a line planned and not found.
 func (j *job) planned(name string) bool {
-	for _, l := range j.book.Lines {
-		if l.Name == name {
-			return l.State == "planned"
-		}
-	}
-	return false
+	return j.bookLine(name).State == "planned"
 }
 
 // edgeWord says in words which edge a line is.

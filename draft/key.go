@@ -11,7 +11,7 @@ import (
 // keySymbols says which symbols stand on the plan.
 type keySymbols struct {
 	mark, peg, benchmark, tangent, kink, centre, ellipse, inferred, ties, other bool
-	next                                                                        bool
+	next, edge, soft, derived, corner, detail                                   bool
 	odd                                                                         []string // states of readings that stand out
 	baseline                                                                    string
 	tooLarge                                                                    []string // marks whose ellipse is too large to draw
@@ -79,7 +79,7 @@ func (c *canvas) keyLines() []keyLine {
 	open := sheet.Item{Layer: sheet.LayerWords, Pen: sheet.PenThin, Fill: sheet.Filled(sheet.White), Shape: sheet.Circle{R: openR}}
 	add(s.mark, "mark on the edge, with its number outside the pool", dot)
 	ellipse := sheet.Item{Layer: sheet.LayerWords, Pen: sheet.PenHair, Shape: sheet.Ellipse{A: 4, B: 1.6, Turn: 0.3}}
-	add(s.ellipse, "error ellipse: the mark lies inside with 95 % probability; drawn "+c.times()+" larger than the plan", ellipse)
+	add(s.ellipse, "error ellipse: the mark lies inside with 95 % probability; drawn "+c.enlargement("the plan"), ellipse)
 	add(s.peg, "peg", pegSymbol(plane.Point{})...)
 	add(s.benchmark, "lasting mark", benchmarkSymbol(plane.Point{Y: -1})...)
 	switch {
@@ -92,8 +92,12 @@ func (c *canvas) keyLines() []keyLine {
 	}
 	add(s.centre, "centre of an arc", plus()...)
 	add(s.baseline != "", "baseline "+s.baseline, stroke(sheet.PenAxis))
-	add(len(c.paper) > 0, "edge", stroke(sheet.PenEdge))
+	add(s.edge, "edge", stroke(sheet.PenEdge))
 	add(s.inferred, "edge that nobody touched, inferred", stroke(sheet.PenInferred))
+	add(s.soft, "soft edge, that has no sharp line", stroke(sheet.PenSoft))
+	add(s.derived, "line derived from the edge by a stated step", stroke(sheet.PenThin))
+	add(s.corner, "corner that could not be reached", cornerSymbol(plane.Point{})...)
+	add(s.detail, "part drawn larger, with the letter of its detail", frameSymbol()...)
 	add(s.ties, "reading between two marks", sheet.Item{Layer: sheet.LayerWords, Pen: sheet.PenHair, Ink: sheet.Grey, Shape: stroke(sheet.PenHair).Shape})
 	for _, o := range oddKeys {
 		add(slices.ContainsFunc(o.states, func(w string) bool { return slices.Contains(s.odd, w) }), o.words, o.items()...)
@@ -136,8 +140,17 @@ func (o oddKey) items() []sheet.Item {
 	return append([]sheet.Item{s, ground}, l.symbol.Draw(sheet.LayerWords, l.ink, plane.Point{X: -labelShape / 2, Y: -labelShape / 2}, labelShape)...)
 }
 
-// times says the exaggeration of the ellipses in words.
-func (c *canvas) times() string { return strconv.FormatFloat(c.factor, 'f', -1, 64) + " times" }
+// enlargement says the exaggeration of the ellipses in words: 20 times larger than the plan.
+func (c *canvas) enlargement(than string) string {
+	if c.factor == 1 {
+		return "at the scale of the plan"
+	}
+	t := strconv.FormatFloat(c.factor, 'f', -1, 64) + " times larger"
+	if than != "" {
+		t += " than " + than
+	}
+	return t
+}
 
 // stroke is a short piece of a pen's line about the origin.
 func stroke(p sheet.Pen) sheet.Item {

@@ -6,13 +6,14 @@ import (
 
 	"brimline/plane"
 	"brimline/sheet"
+	"brimline/survey"
 )
 
 // kinks writes the inside angle at each corner of an outline, inside the pool.
 func (c *canvas) kinks() {
 	for _, o := range c.paper {
 		for i, r := range o.runs {
-			if r.Joint != "kink" || r.Turn == nil || len(r.segs) == 0 || i == 0 && !o.line.Closed {
+			if !kinked(r.LineRun) || r.Turn == nil || len(r.segs) == 0 || i == 0 && !o.line.Closed || o.derived || !c.sees(r.segs[0].A) {
 				continue
 			}
 			turn := *r.Turn
@@ -22,6 +23,15 @@ func (c *canvas) kinks() {
 			c.angle(o, r, 180-turn)
 		}
 	}
+}
+
+// plainTurn is the turn in degrees from which a joint of which the book says nothing is drawn as a
+// corner (common practice, no source).
+const plainTurn = 10.0
+
+// kinked says that a run begins in a corner: as the book says, else as is plain to see.
+func kinked(r survey.LineRun) bool {
+	return r.Joint == "kink" || r.Joint == "" && r.Turn != nil && abs(*r.Turn) > plainTurn
 }
 
 // angle writes degrees near a corner on the inner side.

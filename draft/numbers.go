@@ -14,6 +14,25 @@ const (
 	leadNumber = 3.2
 )
 
+// The longest leaders of names in millimetres: usually, where every mark has its name in a detail,
+// and at all.
+const (
+	longLead     = 17.0
+	thinnedLead  = 9.0
+	farthestLead = 38.0
+)
+
+// longestLead is the one for a mark; names of pegs, which no detail has, may stand anywhere.
+func (c *canvas) longestLead(m string) float64 {
+	switch {
+	case c.lasting(m):
+		return farthestLead
+	case c.every > 1:
+		return thinnedLead
+	}
+	return longLead
+}
+
 // numbered says that a mark's name is written beside it.
 func (c *canvas) numbered(m string) bool {
 	return !c.lasting(m) && !c.skipped[m]
@@ -41,7 +60,7 @@ func (c *canvas) numbers() {
 	for _, lasting := range []bool{true, false} {
 		for _, m := range c.marks {
 			if p, ok := c.at(m); ok && c.lasting(m) == lasting && !c.skipped[m] {
-				list = append(list, &number{mark: m, owner: c.next(), ways: c.numberWays(m, p)})
+				list = append(list, &number{mark: m, owner: c.next(), ways: c.numberWays(m, p, c.longestLead(m))})
 			}
 		}
 	}
@@ -54,20 +73,47 @@ func (c *canvas) numbers() {
 			break
 		}
 	}
+	c.further(list)
 	for _, n := range list {
 		if !n.done {
 			c.unplaced = append(c.unplaced, n.mark)
+			if c.nameless == nil {
+				c.nameless = map[string]bool{}
+			}
+			c.nameless[n.mark] = true
 			continue
 		}
 		c.draw(n.now.draw()...)
 	}
 }
 
+// further looks a long way off for the few names that found no room: a detail for them alone would
+// be a sheet more.
+func (c *canvas) further(list []*number) {
+	var left []*number
+	for _, n := range list {
+		if !n.done {
+			left = append(left, n)
+		}
+	}
+	if c.window == nil && len(left) > fewNames {
+		return
+	}
+	for _, n := range left {
+		p, _ := c.at(n.mark)
+		n.ways = c.numberWays(n.mark, p, farthestLead)
+		c.settle(n)
+	}
+}
+
+// fewNames is how many names are worth a long leader.
+const fewNames = 4
+
 // settle places or moves one number; it says whether that changed anything.
 func (c *canvas) settle(n *number) bool {
 	c.field.release(n.owner)
 	was := n.now
-	best, ok := c.field.best(n.ways, n.owner)
+	best, ok := c.field.best(n.ways, n.owner, forbidden)
 	changed := ok != n.done || ok && best.rooms[0] != was.rooms[0]
 	n.done, n.now = ok, best
 	if ok {
@@ -78,7 +124,7 @@ func (c *canvas) settle(n *number) bool {
 
 // numberWays are the places of a mark's name: straight out of the pool first, then aside and
 // further away with a leader. Pegs have larger, bold names, on any side.
-func (c *canvas) numberWays(m string, p plane.Point) []candidate {
+func (c *canvas) numberWays(m string, p plane.Point, longest float64) []candidate {
 	out, turns, inside := c.numberSide(p)
 	text := sheet.Text{S: m, Height: smallHeight, Anchor: sheet.MidCentre}
 	gap := nearNumber
@@ -88,6 +134,9 @@ func (c *canvas) numberWays(m string, p plane.Point) []candidate {
 	}
 	var list []candidate
 	for _, d := range []float64{0, 0.8, 1.8, 3.2, 5, 7, 9, 11.5, 14, 17, 20, 24, 28, 33, 38} {
+		if d > longest {
+			break
+		}
 		for _, a := range turns {
 			way := numberCandidate(sheet.LayerNumbers, text, p, out.Turn(a), gap+d, 0.4*d+1.6*abs(a))
 			if inside || !c.inPool(middleOf(way.rooms[0].bounds())) {

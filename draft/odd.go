@@ -28,7 +28,7 @@ type oddTie struct {
 func (c *canvas) oddTies() []oddTie {
 	var out []oddTie
 	for _, r := range c.result.Readings {
-		if !stands(r.State) || len(r.Marks) != 2 || r.Setup != "" {
+		if !stands(r.State) || !straightOf(r) {
 			continue
 		}
 		a, okA := c.at(r.Marks[0])
@@ -39,6 +39,9 @@ func (c *canvas) oddTies() []oddTie {
 	}
 	return out
 }
+
+// straightOf says that a reading is of the straight between two marks.
+func straightOf(r survey.Reading) bool { return len(r.Marks) == 2 && r.Setup == "" && r.Line == "" }
 
 // oddLines draws them: broken in the colour of their state where a mistake shows, whole and grey
 // where a check agrees.
@@ -76,7 +79,7 @@ func (c *canvas) oddWords() {
 
 // oddMark is the mark beside which a reading is labelled that is no line between two marks.
 func oddMark(r survey.Reading) (string, bool) {
-	if !stands(r.State) || len(r.Marks) == 0 || len(r.Marks) == 2 && r.Setup == "" {
+	if !stands(r.State) || len(r.Marks) == 0 || straightOf(r) {
 		return "", false
 	}
 	switch r.Kind {
@@ -92,12 +95,12 @@ func oddMark(r survey.Reading) (string, bool) {
 // it; further away with a leader.
 func (c *canvas) oddWays(t oddTie) []candidate {
 	across := t.b.Sub(t.a).Unit().Left()
-	off := abs(across.X)*labelWidth(t.Reading)/2 + abs(across.Y)*smallHeight/2 + 1.2
+	off := abs(across.X)*c.labelWidth(t.Reading)/2 + abs(across.Y)*smallHeight/2 + 1.2
 	var list, led []candidate
 	for i, share := range []float64{0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.12, 0.88} {
 		at := plane.Lerp(t.a, t.b, share)
 		cost := float64(i)
-		list = append(list, stateLabel(t.Reading, at, cost-overOdd), stateLabel(t.Reading, at.Add(across.Mul(off)), cost+1.5), stateLabel(t.Reading, at.Sub(across.Mul(off)), cost+1.5))
+		list = append(list, c.stateLabel(t.Reading, at, cost-overOdd), c.stateLabel(t.Reading, at.Add(across.Mul(off)), cost+1.5), c.stateLabel(t.Reading, at.Sub(across.Mul(off)), cost+1.5))
 		for _, l := range c.besideWays(at, t.Reading) {
 			l.cost += cost + 10
 			led = append(led, l)
@@ -108,14 +111,14 @@ func (c *canvas) oddWays(t oddTie) []candidate {
 
 // besideWays are the places of a label round a mark, with a leader.
 func (c *canvas) besideWays(p plane.Point, r survey.Reading) []candidate {
-	half := plane.Point{X: labelWidth(r) / 2, Y: smallHeight}
-	return ledWays(p, half, func(middle plane.Point, cost float64) candidate { return stateLabel(r, middle, cost) })
+	half := plane.Point{X: c.labelWidth(r) / 2, Y: smallHeight}
+	return ledWays(p, half, func(middle plane.Point, cost float64) candidate { return c.stateLabel(r, middle, cost) })
 }
 
 // ledWays are the places of a label of a half width and height round a point, with a leader to it.
 func ledWays(p, half plane.Point, label func(middle plane.Point, cost float64) candidate) []candidate {
 	var list []candidate
-	for _, d := range []float64{4, 7, 10, 14, 18, 23} {
+	for _, d := range []float64{4, 7, 10, 14, 18, 23, 29, 36, 44} {
 		for _, turn := range round() {
 			dir := plane.Point{Y: 1}.Turn(turn)
 			l := label(p.Add(dir.Mul(d+reach(dir, half.X, half.Y))), 0.4*d)
@@ -138,17 +141,24 @@ const (
 )
 
 // labelText is what stands beside the shape: the number of the reading and the word.
-func labelText(r survey.Reading) string { return r.N + " " + r.State }
+// Of a check also by how much it is off.
+func (j *job) labelText(r survey.Reading) string {
+	t := r.N + " " + r.State
+	if r.Residual != nil && (r.State == "agrees" || r.State == "disagrees") {
+		t += ", off " + j.fig.of(r.Kind).whole(abs(*r.Residual))
+	}
+	return t
+}
 
-func labelWidth(r survey.Reading) float64 {
-	return labelShape + labelGap + sheet.Width(labelText(r), smallHeight, false)
+func (j *job) labelWidth(r survey.Reading) float64 {
+	return labelShape + labelGap + sheet.Width(j.labelText(r), smallHeight, false)
 }
 
 // stateLabel is the label about a middle.
-func stateLabel(r survey.Reading, middle plane.Point, cost float64) candidate {
+func (c *canvas) stateLabel(r survey.Reading, middle plane.Point, cost float64) candidate {
 	l := look(r.State)
-	foot := middle.Sub(plane.Point{X: labelWidth(r) / 2, Y: labelShape / 2})
-	text := sheet.Text{S: labelText(r), At: plane.Point{X: foot.X + labelShape + labelGap, Y: middle.Y}, Height: smallHeight, Anchor: sheet.MidLeft}
+	foot := middle.Sub(plane.Point{X: c.labelWidth(r) / 2, Y: labelShape / 2})
+	text := sheet.Text{S: c.labelText(r), At: plane.Point{X: foot.X + labelShape + labelGap, Y: middle.Y}, Height: smallHeight, Anchor: sheet.MidLeft}
 	patch := roomOf(text, 0.6)
 	patch[0].X, patch[3].X = foot.X-1, foot.X-1
 	return candidate{rooms: []room{patch}, cost: cost, draw: func() []sheet.Item {

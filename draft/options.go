@@ -20,13 +20,12 @@ type Options struct {
 	Exaggeration float64   // of error ellipses against the plan; not above 0: chosen
 }
 
-// Plan makes the sheets of the measured plan: the plan with the verdict first, then the words that
-// found no room on it, then the tables of readings, marks and runs. It always gives at least one
+// Plan makes the sheets of the measured plan: the plan with the verdict first, then parts of it
+// drawn larger where its figures find no room, then the words that found none, then the tables. It always gives at least one
 // sheet, for an empty book one that says what is missing.
 func Plan(b *fieldbook.Book, r *survey.Result, o Options) []sheet.Sheet {
 	j := newJob(b, r, o)
-	first, left, width := j.planSheet()
-	sheets := []sheet.Sheet{first}
+	sheets, left, width := j.planSheet()
 	sheets = append(sheets, j.tableSheets(left, width)...)
 	for i := range sheets {
 		sheets[i].Items = append(sheets[i].Items, j.titleBlock(sheets[i], i+1, len(sheets))...)
@@ -41,7 +40,8 @@ type job struct {
 	opt    Options
 	size   sheet.Size
 	fig    figures
-	marks  []string // in the order of tables
+	all    []string // marks, in the order of tables
+	marks  []string // those of this drawing: all, or those in the window of a detail
 	lines  []string
 }
 
@@ -51,7 +51,8 @@ func newJob(b *fieldbook.Book, r *survey.Result, o Options) *job {
 		size, _ = sheet.Paper("A3")
 	}
 	j := &job{book: b, result: r, opt: o, size: size, fig: figures{unit.StyleFor(b.Units.Length)}}
-	j.marks = ordered(r.MarkOrder, r.Marks)
+	j.all = inTable(r, ordered(r.MarkOrder, r.Marks))
+	j.marks = j.all
 	j.lines = ordered(r.LineOrder, r.Lines)
 	return j
 }

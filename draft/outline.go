@@ -14,6 +14,8 @@ type outline struct {
 	path plane.Path
 	runs []run
 	ring float64 // +1 closed and counter-clockwise, −1 closed and clockwise, 0 open
+
+	derived bool // drawn beside another line by a stated step, and not measured itself
 }
 
 // run is a stretch of an outline with its pieces of the path.
@@ -31,7 +33,7 @@ func (j *job) outlines() []outline {
 		if len(path.Segs) == 0 {
 			continue
 		}
-		o := outline{name: n, line: l, path: path, runs: runsOf(l, path)}
+		o := outline{name: n, line: l, path: path, runs: runsOf(l, path), derived: l.From != ""}
 		if l.Closed {
 			o.ring = math.Copysign(1, path.Area())
 		}

@@ -8,15 +8,15 @@ import (
 // planTitle is the title of the first sheet.
 const planTitle = "Plan as measured"
 
-// planSheet is the first sheet, and the words that found no room on it with the width they are
-// set for.
-func (j *job) planSheet() (sheet.Sheet, []row, float64) {
+// planSheet is the first sheet, the sheets of its details, and the words that found no room on it
+// with the width they are set for.
+func (j *job) planSheet() ([]sheet.Sheet, []row, float64) {
 	z := planZones(j.size)
 	s := sheet.Sheet{Title: planTitle, Size: j.size, Items: j.size.Frame()}
 	s.Items = append(s.Items, zoneRules(z)...)
 	c, ok := j.newCanvas(z.plan)
 	if ok {
-		c.all(z.plan)
+		c.compose(z.plan)
 		s.Views = []sheet.View{c.view}
 		s.Items = append(s.Items, c.items...)
 	} else {
@@ -26,11 +26,11 @@ func (j *job) planSheet() (sheet.Sheet, []row, float64) {
 	width := z.columns[0].Max.X - z.columns[0].Min.X - 2*inset
 	items, left := pourAll(j.words(c, width), z.columns)
 	s.Items = append(s.Items, items...)
-	return s, left, width
+	return append([]sheet.Sheet{s}, c.shelf.sheets...), left, width
 }
 
-// all draws the plan: what cannot move first, then what looks for room, the most bound first.
-func (c *canvas) all(zone plane.Box) {
+// compose draws the plan: what cannot move first, then what looks for room, the most bound first.
+func (c *canvas) compose(zone plane.Box) {
 	c.thin()
 	c.edges()
 	c.walls()
@@ -38,6 +38,7 @@ func (c *canvas) all(zone plane.Box) {
 	c.oddLines()
 	c.nextLine()
 	c.drawMarks()
+	c.drawCorners()
 	c.ellipses()
 	c.alternatives()
 	c.baseline()
@@ -48,8 +49,13 @@ func (c *canvas) all(zone plane.Box) {
 	c.otherWords()
 	c.radii()
 	c.dimensions()
+	c.notes()
+	c.beside()
+	c.cornerNames()
 	c.ends()
 	c.numbers()
+	c.chooseDetails()
+	c.frames()
 	c.north(zone)
 	c.scaleBar(zone)
 	c.ground()

@@ -1,6 +1,8 @@
 package draft
 
 import (
+	"slices"
+
 	"brimline/plane"
 	"brimline/sheet"
 )
@@ -14,28 +16,6 @@ const (
 
 // shortRadius is the shortest radius on paper that carries its figure on its own leader.
 const shortRadius = 13.0
-
-// radii draws the centre of each arc that lies on the paper, and its radius on a leader.
-func (c *canvas) radii() {
-	for i, o := range c.paper {
-		for k, r := range o.runs {
-			m := c.metres[i].runs[k]
-			if r.Kind != "arc" || r.Centre == nil || r.Radius == nil || len(r.segs) == 0 {
-				continue
-			}
-			centre := c.view.Point(plane.Point{X: m.Centre[0], Y: m.Centre[1]})
-			doubt := 0.0
-			if r.RadiusSD != nil {
-				doubt = 2 * *r.RadiusSD
-			}
-			text := "R " + c.fig.rounded(*r.Radius, doubt)
-			if *r.Radius*c.view.Scale.PerMetre() >= shortRadius && c.put(c.leaders(r, centre, text), crossThin) {
-				continue
-			}
-			c.note(o, r, text)
-		}
-	}
-}
 
 // centreArm is the arm of the small plus of an arc centre.
 const centreArm = 1.5
@@ -53,22 +33,46 @@ func (c *canvas) centre(p plane.Point) []sheet.Item {
 
 // leaders are the ways to draw a radius: to several places of the arc, from the centre, or from
 // part of the way where the centre is far off or off the paper.
-func (c *canvas) leaders(r run, centre plane.Point, text string) []candidate {
+func (c *canvas) leaders(r run, centre plane.Point, text, under string) []candidate {
 	const longest = 60.0
 	path := plane.Path{Segs: r.segs}
 	var list []candidate
 	for i, t := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75} {
 		foot := along(path, t)
-		from := centre
-		if from.Dist(foot) > longest || !square(from, 2).inside(c.field.area) {
-			from = foot.Add(from.Sub(foot).Unit().Mul(min(longest*0.6, from.Dist(foot))))
+		starts := []plane.Point{centre}
+		if centre.Dist(foot) > longest || !square(centre, 2).inside(c.field.area) {
+			starts = nil
+			for _, l := range []float64{36, 26, 19} {
+				starts = append(starts, foot.Add(centre.Sub(foot).Unit().Mul(min(l, centre.Dist(foot)))))
+			}
 		}
-		for k, share := range []float64{0.5, 0.4, 0.6, 0.35, 0.65} {
-			d := sheet.Dimension{Kind: sheet.DimRadius, A: from, B: foot, Text: text, Height: dimHeight, Share: share}
-			list = append(list, c.leader(dimensionCandidate(d, 0.6*float64(i)+0.8*float64(k)), centre))
+		for n, from := range starts {
+			for k, share := range []float64{0.5, 0.4, 0.6, 0.35, 0.65} {
+				if max(sheet.Width(text, dimHeight, false), sheet.Width(under, smallHeight, false)) > 0.95*from.Dist(foot) {
+					continue
+				}
+				d := sheet.Dimension{Kind: sheet.DimRadius, A: from, B: foot, Text: text, Height: dimHeight, Share: share}
+				way := dimensionCandidate(d, c.onMark(foot)+0.6*float64(i)+0.8*float64(k)+3*float64(n))
+				list = append(list, c.leader(underLine(way, d, under), centre))
+			}
 		}
 	}
 	return list
+}
+
+// underLine adds a small text on the other side of a radius from its figure.
+func underLine(way candidate, d sheet.Dimension, words string) candidate {
+	if words == "" {
+		return way
+	}
+	t := d.Parts().Text
+	up := plane.Point{X: 1}.Turn(t.Turn).Left()
+	t.S, t.Height = words, smallHeight
+	t.At = plane.Lerp(d.A, d.B, d.Share).Sub(up.Mul(smallHeight + 1.2))
+	way.rooms = append(way.rooms, roomOf(t, 0.4))
+	line := way.draw
+	way.draw = func() []sheet.Item { return append(line(), sheet.Item{Layer: sheet.LayerDimensions, Shape: t}) }
+	return way
 }
 
 // leader adds the centre's plus to a radius where it lies on the paper and clear of the figure; a
@@ -78,7 +82,7 @@ func (c *canvas) leader(way candidate, centre plane.Point) candidate {
 	if !plus.inside(c.field.area) {
 		return way
 	}
-	if way.rooms[0].meets(plus) || c.field.roomPrice(plus, 0, forbidden) >= forbidden {
+	if slices.ContainsFunc(way.rooms, func(r room) bool { return r.meets(plus) }) || c.field.roomPrice(plus, 0, forbidden) >= forbidden {
 		way.cost += 4
 		return way
 	}
@@ -111,6 +115,9 @@ func dimensionCandidate(d sheet.Dimension, cost float64) candidate {
 		wide[0], wide[3] = wide[0].Add(back), wide[3].Add(back)
 		cand.rooms[0] = wide
 	}
+	if tooShort(d, p) {
+		cand.cost += forbidden
+	}
 	for _, l := range p.Lines {
 		pts := l.Flatten(0.2)
 		if last := len(pts) - 1; d.Kind == sheet.DimRadius {
@@ -127,6 +134,17 @@ func dimensionCandidate(d sheet.Dimension, cost float64) candidate {
 	return cand
 }
 
+// tooShort says that a figure would lie on the extension lines or the arrowheads of its own dimension.
+func tooShort(d sheet.Dimension, p sheet.Parts) bool {
+	figure := roomOf(p.Text, 0.3)
+	for _, l := range p.Lines[:len(p.Lines)-1] {
+		if figure.cutBy(l.Segs[0].A, l.Segs[0].B) {
+			return true
+		}
+	}
+	return d.Kind == sheet.DimStraight && sheet.Width(d.Text, d.Height, false) > d.A.Dist(d.B)-1
+}
+
 // heads are the broad ends of arrowheads, as lines to keep clear.
 func heads(p sheet.Parts) []line {
 	var out []line
@@ -139,44 +157,6 @@ func heads(p sheet.Parts) []line {
 // toward moves a by up to d towards b, no further than half-way.
 func toward(a, b plane.Point, d float64) plane.Point {
 	return plane.Lerp(a, b, min(0.49, d/max(a.Dist(b), 1e-9)))
-}
-
-// note writes a figure outside the outline with an arrow to the middle of its run.
-func (c *canvas) note(o outline, r run, text string) bool {
-	at, dir := r.middle()
-	out := dir.Left().Mul(-1)
-	if o.ring < 0 {
-		out = out.Mul(-1)
-	}
-	var list []candidate
-	for _, d := range []float64{7, 9, 11, 14, 17, 21, 25, 30, 36, 43, 51, 60} {
-		for _, a := range []float64{0, 0.35, -0.35, 0.7, -0.7, 1.05, -1.05, 1.3, -1.3} {
-			list = append(list, noteCandidate(at, out.Turn(a), d, text, 0.4*d+4*abs(a)))
-		}
-	}
-	if c.put(list, crossThin) {
-		return true
-	}
-	c.unplaced = append(c.unplaced, r.From+"–"+r.To)
-	return false
-}
-
-// noteCandidate sets a text d from a place in a direction, with a leader and its arrowhead.
-func noteCandidate(at, dir plane.Point, d float64, text string, cost float64) candidate {
-	t := sheet.Text{S: text, Height: dimHeight, Anchor: sheet.MidCentre}
-	w := sheet.Width(text, dimHeight, false)
-	t.At = at.Add(dir.Mul(d + reach(dir, w/2, tallHalf*dimHeight)))
-	lead := sheet.Dimension{Kind: sheet.DimRadius, A: at.Add(dir.Mul(d - 1)), B: at}
-	lines := append(heads(lead.Parts()), line{a: at.Add(dir.Mul(1.6)), b: at.Add(dir.Mul(d - 1)), alone: true})
-	return candidate{
-		cost: cost, rooms: []room{roomOf(t, 0.5)}, lines: lines,
-		draw: func() []sheet.Item {
-			return []sheet.Item{
-				{Layer: sheet.LayerDimensions, Pen: sheet.PenThin, Shape: lead},
-				{Layer: sheet.LayerDimensions, Shape: t},
-			}
-		},
-	}
 }
 
 // tallHalf is half the height of a text with room for its tails on both sides, over that of its

@@ -8,7 +8,7 @@ import (
 func (j *job) reading(c *canvas) []string {
 	out := []string{"Viewed from above; nothing is mirrored."}
 	for _, o := range c.metres {
-		if o.ring == 0 || len(o.runs) == 0 {
+		if o.ring == 0 || len(o.runs) == 0 || o.derived {
 			continue
 		}
 		way := "counter-clockwise"
@@ -21,7 +21,10 @@ func (j *job) reading(c *canvas) []string {
 		}
 		out = append(out, "The marks of "+name+" run "+way+" from "+o.runs[0].From+".")
 	}
-	if c.every > 1 {
+	switch {
+	case c.every > 1 && len(c.details) > 0:
+		out = append(out, "Along the edge every "+ordinal(c.every)+" mark is numbered and has its error ellipse drawn; the details and the table have them all.")
+	case c.every > 1:
 		out = append(out, "Along the edge every "+ordinal(c.every)+" mark is numbered and has its error ellipse drawn; the table has them all.")
 	}
 	if p := j.book.Place; p.Shallow != "" && p.Deep != "" {
@@ -51,7 +54,11 @@ func (c *canvas) noRoom() string {
 			list = append(list, u)
 		}
 	}
-	return "Figures that found no room on the plan stand in the tables: " + names(list, 10) + "."
+	where := "in the tables"
+	if len(c.details) > 0 {
+		where = "in the details or in the tables"
+	}
+	return "Figures that found no room on the plan stand " + where + ": " + names(list, 10) + "."
 }
 
 // sweep prints degrees with a sign.

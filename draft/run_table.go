@@ -4,7 +4,6 @@ import (
 	"brimline/plane"
 	"brimline/sheet"
 	"brimline/survey"
-	"brimline/unit"
 )
 
 // runTable lists the runs of all lines in order. The lengths of a closed line add up to its total.
@@ -14,7 +13,8 @@ func (j *job) runTable() listing {
 		title: "Runs",
 		columns: []sheet.Column{
 			column(sheet.Start, "", "line"), column(sheet.Start, "", "kind"), column(sheet.Start, "", "from"), column(sheet.Start, "", "to"), column(sheet.End, lu, "length"),
-			column(sheet.End, u, "±"), column(sheet.End, lu, "radius"), column(sheet.End, u, "±"), column(sheet.End, "", "sweep"), column(sheet.End, "", "±"), column(sheet.Start, "", "begins"),
+			column(sheet.End, u, "±"), column(sheet.End, lu, "radius"), column(sheet.End, u, "±"),
+			column(sheet.End, lu, "rise"), column(sheet.End, u, "±"), column(sheet.End, "", "sweep"), column(sheet.End, "", "±"), column(sheet.Start, "", "begins"),
 		},
 	}
 	for _, name := range j.lines {
@@ -27,20 +27,18 @@ func (j *job) runTable() listing {
 			l.after = append(l.after, "Line "+name+" waits for "+names(line.Waits, 12)+".")
 		}
 	}
-	l.after = append(l.after, "± is 1.96 standard deviations (95 %). Sweep is positive where the line turns left. Begins: how a run leaves the one before it, with the angle turned there.")
+	l.after = append(l.after, "± is 1.96 standard deviations (95 %). Rise: of an arc over its own chord, which a piece must follow; it may be good where the radius is not. "+
+		"Sweep is positive where the line turns left. Begins: how a run leaves the one before it, with the angle turned there. "+
+		"Rounded lengths add up to their rounded total: each is rounded down, and the steps still lacking go to those that lost most.")
 	return l
 }
 
 func (j *job) runRows(name string, line *survey.Line) [][]sheet.Cell {
-	var parts []float64
-	for _, r := range line.Runs {
-		parts = append(parts, r.Length)
-	}
-	texts, _ := unit.Chain(parts, j.fig.style)
+	texts := j.chain(line)
 	var rows [][]sheet.Cell
 	for i, r := range line.Runs {
-		rows = append(rows, cells(name, r.Kind, r.From, r.To, sheet.Typeset(texts[i]), j.fig.small(cover*r.LengthSD),
-			j.fig.ref(r.Radius), j.fig.smallRef(covered(r.RadiusSD)), sweepText(r.Sweep), sweepText(covered(r.SweepSD)), joint(r)))
+		rows = append(rows, cells(name, r.Kind, r.From, r.To, texts[i], j.fig.small(cover*r.LengthSD),
+			j.fig.ref(r.Radius), j.fig.smallRef(covered(r.RadiusSD)), j.fig.ref(r.Sagitta), j.fig.smallRef(covered(r.SagittaSD)), sweepText(r.Sweep), sweepText(covered(r.SweepSD)), joint(r)))
 	}
 	return rows
 }
@@ -55,8 +53,11 @@ func covered(sd *float64) *float64 {
 
 // joint says how a run begins.
 func joint(r survey.LineRun) string {
-	if r.Joint == "kink" && r.Turn != nil {
+	switch {
+	case r.Joint == "kink" && r.Turn != nil:
 		return "kink " + sweepText(r.Turn)
+	case r.Joint == "" && r.Turn != nil:
+		return "turns " + sweepText(r.Turn)
 	}
 	return or(r.Joint)
 }

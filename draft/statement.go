@@ -119,6 +119,14 @@ func readingName(r survey.Reading) string {
 	switch {
 	case n == 1 && r.Setup != "":
 		return r.Kind + " " + r.Marks[0] + " from " + r.Setup
+	case r.Until != "":
+		return r.Kind + " " + names(r.Marks, 1) + " until " + r.Until
+	case r.Line != "" && (n == 0 || r.Kind == "round"):
+		return r.Kind + " " + r.Line
+	case n == 1 && r.Line != "":
+		return r.Kind + " " + r.Marks[0] + "–" + r.Line
+	case n == 2 && r.Line != "":
+		return r.Kind + " " + r.Line + ", " + r.Marks[0] + "–" + r.Marks[1]
 	case n == 2:
 		return r.Kind + " " + r.Marks[0] + "–" + r.Marks[1]
 	case r.Kind == "offset" && n == 3:

@@ -53,7 +53,7 @@ func (c *canvas) joints() []plane.Point {
 	var out []plane.Point
 	for _, o := range c.paper {
 		for i, r := range o.runs {
-			if len(r.segs) == 0 || r.Joint == "" || i == 0 && !o.line.Closed {
+			if len(r.segs) == 0 || r.Joint == "" && !kinked(r.LineRun) || i == 0 && !o.line.Closed || o.derived || !c.sees(r.segs[0].A) {
 				continue
 			}
 			if r.Joint == "tangent" {

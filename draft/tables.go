@@ -28,7 +28,7 @@ type listing struct {
 func (j *job) tableSheets(left []row, width float64) []sheet.Sheet {
 	p := &pages{job: j}
 	p.words(left, width)
-	for _, l := range []listing{j.tieTable(), j.markTable(), j.runTable()} {
+	for _, l := range []listing{j.checkTable(), j.runTable(), j.tieTable(), j.markTable()} {
 		if len(l.rows) > 0 {
 			p.add(l)
 		}
@@ -85,7 +85,7 @@ func (p *pages) add(l listing) {
 // words sets rows of words in columns as wide as their lines, side by side as far as they fill
 // more than a few lines.
 func (p *pages) words(rows []row, width float64) {
-	if len(rows) > 0 {
+	if len(rows) > 0 && !rows[0].head {
 		rows = append(heading("Notes to the plan", width), rows...)
 	}
 	for len(rows) > 0 {

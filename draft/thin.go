@@ -8,7 +8,7 @@ import (
 )
 
 // pitchLeast is the room along the edge that a numbered mark should have, in millimetres.
-const pitchLeast = 5.5
+const pitchLeast = 4.6
 
 // thin chooses which marks are numbered: all where there is room; else every second, fifth,
 // tenth and so on along the edge, counted from its first mark, and those where runs meet.
@@ -51,7 +51,7 @@ func (c *canvas) alongEdge(o outline) []string {
 		at   float64
 	}
 	var list []placed
-	for _, m := range c.marks {
+	for _, m := range c.all {
 		p, ok := c.at(m)
 		if !ok || c.lasting(m) {
 			continue
@@ -93,7 +93,7 @@ func (c *canvas) fromFirst(o outline, list []string) []string {
 // ground puts white under the words of the plan where readings are drawn, so that no hairline
 // runs through a figure.
 func (c *canvas) ground() {
-	if !c.symbols.ties && len(c.symbols.odd) == 0 {
+	if !c.symbols.ties && len(c.symbols.odd) == 0 && len(c.details) == 0 {
 		return
 	}
 	var patches []sheet.Item

@@ -49,8 +49,7 @@ func (j *job) readingNote(r survey.Reading) string {
 func (j *job) readingRows(r survey.Reading) [][]sheet.Cell {
 	from, to := readingEnds(r)
 	if len(r.Parts) == 0 {
-		return [][]sheet.Cell{j.readingRow(r, r.Kind, from, to, survey.Part{Value: r.Value, Text: r.Text, Adjusted: r.Adjusted, Residual: r.Residual,
-			SD: r.SD, W: r.W, Redundancy: r.Redundancy, Detectable: r.Detectable})}
+		return [][]sheet.Cell{j.readingRow(r, r.Kind, from, to, whole(r))}
 	}
 	var rows [][]sheet.Cell
 	for i, p := range r.Parts {
@@ -82,13 +81,16 @@ func (j *job) readingRow(r survey.Reading, kind, from, to string, p survey.Part)
 }
 
 // readingEnds are the two columns of marks: from and to of a tie; the mark of an offset and its
-// line; the set-up of a seen mark and the mark; the corner of an angle with its two sides; the ends
-// of a row of marks and how many there are.
+// line; of a tape along a line the line with the first mark, and the other; the line of a tape round
+// it; the mark and the line to which it is clear, or until what; the set-up of a seen mark and the
+// mark; the corner of an angle with its two sides; the ends of a row of marks and how many there are.
 func readingEnds(r survey.Reading) (from, to string) {
 	n := len(r.Marks)
 	switch {
 	case r.Setup != "" && n > 0:
 		return r.Setup, r.Marks[0]
+	case r.Line+r.Until != "":
+		return lineEnds(r)
 	case r.Kind == "offset" && n == 3:
 		return r.Marks[1] + " " + r.Marks[2], r.Marks[0]
 	case fieldbook.Angular(r.Kind) && n == 3:
@@ -99,6 +101,22 @@ func readingEnds(r survey.Reading) (from, to string) {
 		return r.Marks[0], r.Marks[1]
 	}
 	return names(r.Marks, 3), ""
+}
+
+// lineEnds are the columns of a reading along, round or to a line.
+func lineEnds(r survey.Reading) (from, to string) {
+	n := len(r.Marks)
+	switch {
+	case r.Until != "" && n == 1:
+		return r.Marks[0], "until " + r.Until
+	case r.Kind == "round" && n > 0:
+		return r.Line, "from " + r.Marks[0]
+	case n == 0:
+		return r.Line, ""
+	case n == 1:
+		return r.Marks[0], r.Line
+	}
+	return r.Line + ", " + r.Marks[0], r.Marks[1]
 }
 
 // asserted are the words for what a kind says without a figure.

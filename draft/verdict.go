@@ -20,7 +20,27 @@ func (j *job) words(c *canvas, width float64) []row {
 	rows = append(rows, listed(j.statement(c), smallHeight, width)...)
 	rows = append(rows, heading("Reading this plan", width)...)
 	rows = append(rows, listed(j.reading(c), smallHeight, width)...)
+	if all := j.findings(); len(all) > 0 {
+		rows = append(rows, heading("Findings", width)...)
+		rows = append(rows, listed(all, smallHeight, width)...)
+	}
 	return rows
+}
+
+// findings are all of the result in its order, each with its weight: what stops, asks or notes.
+func (j *job) findings() []string {
+	var out []string
+	for _, f := range j.result.Findings {
+		out = append(out, capital(f.Severity)+": "+sentence(f.Text, f.Cure))
+	}
+	return out
+}
+
+func capital(word string) string {
+	if word == "" {
+		return "Note"
+	}
+	return strings.ToUpper(word[:1]) + word[1:]
 }
 
 // verdict is the shape's state: the word, its shape, its colour, then why.
@@ -82,7 +102,7 @@ func (j *job) open() []string {
 		}
 	}
 	if more := len(out) - mostOpen; more > 0 {
-		out = append(out[:mostOpen], count(more, "further question stands", "further questions stand")+" in the result.")
+		out = append(out[:mostOpen], count(more, "further question stands", "further questions stand")+" among the findings.")
 	}
 	if missing := j.missing(); len(missing) > 0 {
 		out = append(out, "Not fixed yet: "+names(missing, 12)+".")

@@ -17,6 +17,7 @@ func (l Log) Book() (Book, []finding.Finding) {
 	b.describe(&j)
 	b.list(&j)
 	b.unread()
+	b.strayCannots()
 	b.Name = b.Job.Name
 	return b, b.Findings
 }
@@ -45,6 +46,7 @@ func (b *Book) list(j *judged) {
 			}
 		}
 	}
+	b.Gone = j.gonePoints()
 	b.stillMoved(j)
 }
 
@@ -106,6 +108,8 @@ func (b *Book) take(body Body) {
 		b.Marks = append(b.Marks, s)
 	case Line:
 		b.Lines = append(b.Lines, s)
+	case Corner:
+		b.Corners = append(b.Corners, s)
 	}
 }
 
@@ -120,6 +124,8 @@ func settingName(body Body) string {
 		return "marks." + s.Name
 	case Line:
 		return "lines." + s.Name
+	case Corner:
+		return "unreached." + s.Name
 	}
 	return body.body()
 }
@@ -162,7 +168,15 @@ func (b *Book) unread() {
 		return out
 	}
 	for _, l := range b.Lines {
-		if out := missing(l.MarkNames()); len(out) > 0 {
+		var at []string
+		for _, m := range l.MarkNames() {
+			if c, ok := b.Corner(m); ok && !read[m] {
+				at = append(append(at, c.Meet[0][:]...), c.Meet[1][:]...)
+			} else {
+				at = append(at, m)
+			}
+		}
+		if out := missing(at); len(out) > 0 {
 			b.Findings = append(b.Findings, finding.Finding{Code: "line-unread", Lines: []string{l.Name}, Marks: out})
 		}
 	}

@@ -2,6 +2,7 @@ package fieldbook
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 )
 
@@ -40,6 +41,11 @@ func (d *decoder) of(t reflect.Type) *formFields {
 		d.forms[t] = f
 	}
 	return f
+}
+
+// has says that the form has a field for a key.
+func (f *formFields) has(key string) bool {
+	return slices.ContainsFunc(f.fields, func(one field) bool { return one.key == key })
 }
 
 func (f *formFields) read(t reflect.Type, index []int) {

@@ -31,6 +31,10 @@ var Defaults = []Default{
 	{Kind: "arc", Part: "across", Sigma: 0.005, Source: commonPractice},
 	{Kind: "square", Part: "is", Sigma: 0.1 * degree, Source: commonPractice},
 	{Kind: "bow", Part: "is", Sigma: 0.005, Source: commonPractice},
+	{Kind: "along", Part: "is", Sigma: 0.005, PPM: 1000, Source: commonPractice},
+	{Kind: "round", Part: "is", Sigma: 0.005, PPM: 1000, Source: commonPractice},
+	{Kind: "clear", Part: "is", Sigma: 0.010, Source: commonPractice},
+	{Kind: "width", Part: "is", Sigma: 0.003, Source: commonPractice},
 	{Kind: "tie", Part: "is", Class: "drawing", Sigma: 0.150, Source: commonPractice},
 	{Kind: "offset", Part: "at", Class: "drawing", Sigma: 0.150, Source: commonPractice},
 	{Kind: "offset", Part: "left", Class: "drawing", Sigma: 0.150, Source: commonPractice},
@@ -42,6 +46,10 @@ var Defaults = []Default{
 	{Kind: "arc", Part: "across", Class: "drawing", Sigma: 0.150, Source: commonPractice},
 	{Kind: "square", Part: "is", Class: "drawing", Sigma: 1 * degree, Source: commonPractice},
 	{Kind: "bow", Part: "is", Class: "drawing", Sigma: 0.150, Source: commonPractice},
+	{Kind: "along", Part: "is", Class: "drawing", Sigma: 0.300, Source: commonPractice},
+	{Kind: "round", Part: "is", Class: "drawing", Sigma: 0.300, Source: commonPractice},
+	{Kind: "clear", Part: "is", Class: "drawing", Sigma: 0.150, Source: commonPractice},
+	{Kind: "width", Part: "is", Class: "drawing", Sigma: 0.150, Source: commonPractice},
 }
 
 // DefaultSigma gives the standard deviation of one part of a reading by the table, in metres or, of

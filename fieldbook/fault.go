@@ -110,5 +110,7 @@ var FaultCodes = []struct{ Code, Meaning string }{
 	{"runs-apart", "a run that does not begin where the one before ends"},
 	{"duplicate-id", "an id that another entry has"},
 	{"no-such", "a reference to nothing"},
+	{"not-on-line", "a reading along a line between marks that the line has not"},
+	{"cycle", "lines that derive from each other in a circle"},
 	{"forward", "a number that means an entry further down"},
 }

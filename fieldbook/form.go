@@ -3,7 +3,7 @@ package fieldbook
 // Form is a field book as the file writes it. The order of its fields is the order in which
 // blocks are numbered; it says nothing of the order in the file.
 type Form struct {
-	_        struct{}           `later:"pictures,walks,unreached,floor,edges,steps,ledges,raised,spills,features,decks,works,templates,photos,left,orders"`
+	_        struct{}           `later:"pictures,walks,floor,edges,steps,ledges,raised,spills,features,decks,works,templates,photos,left,orders"`
 	Brimline Figure             `book:"brimline" jsonschema:"required"`
 	Job      *JobForm           `book:"job"`
 	Private  *PrivateForm       `book:"private"`
@@ -15,7 +15,9 @@ type Form struct {
 	Marks    []Named[MarkForm]  `book:"marks"`
 	Readings []ReadingForm      `book:"readings"`
 	Lines    []Named[LineForm]  `book:"lines"`
-	Added    []AddedForm        `book:"added"`
+
+	Unreached []Named[UnreachedForm] `book:"unreached"`
+	Added     []AddedForm            `book:"added"`
 }
 
 // settings is a form of something that is described, not read: it gives one entry's body.
@@ -41,6 +43,7 @@ var blocks = []block{
 	{"rules", false, func() settings { return &RulesForm{} }},
 	{"marks", true, func() settings { return &MarkForm{} }},
 	{"lines", true, func() settings { return &LineForm{} }},
+	{"unreached", true, func() settings { return &UnreachedForm{} }},
 }
 
 // setting is one form with the name it stands under, as found in the file.
@@ -66,7 +69,8 @@ func (f *Form) settings() []setting {
 	out = append(out, listed(f.Setups)...)
 	add(f.Rules, f.Rules != nil)
 	out = append(out, listed(f.Marks)...)
-	return append(out, listed(f.Lines)...)
+	out = append(out, listed(f.Lines)...)
+	return append(out, listed(f.Unreached)...)
 }
 
 func listed[T any, P interface {

@@ -39,7 +39,7 @@ func (f *AddedForm) decode(d *decoder, n *node) {
 		d.fault(f.Set.at, "later", quoted(key)+" is not yet built here", "a book without it")
 		return
 	}
-	d.fault(f.Set.at, "bad-set", quoted(f.Set.text)+" names no block", "job, private, units, place, rules, or tools, setups, marks, lines with a name: lines.rim")
+	d.fault(f.Set.at, "bad-set", quoted(f.Set.text)+" names no block", "job, private, units, place, rules, or tools, setups, marks, lines, unreached with a name: lines.rim")
 }
 
 // laterBlocks is the list of blocks that are to come.

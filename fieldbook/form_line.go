@@ -2,9 +2,31 @@ package fieldbook
 
 import "reflect"
 
-// LineForm is one entry of the block lines.
+// LineForm is one entry of the block lines: a line with runs of its own, or one derived from another.
 type LineForm struct {
-	_          struct{}  `later:"from,inward,outward,sigma,corners,slide"`
+	Own     *RunsForm
+	Derived *DerivedForm
+}
+
+func (f *LineForm) decode(d *decoder, n *node) {
+	if n.get("from") != nil || n.get("outward") != nil || n.get("inward") != nil {
+		f.Derived = &DerivedForm{}
+		d.form(n, reflect.ValueOf(f.Derived).Elem())
+		return
+	}
+	f.Own = &RunsForm{}
+	d.form(n, reflect.ValueOf(f.Own).Elem())
+}
+
+func (f *LineForm) build(b *builder, name string) Body {
+	if f.Derived != nil {
+		return f.Derived.build(b, name)
+	}
+	return f.Own.build(b, name)
+}
+
+// RunsForm is a line with runs.
+type RunsForm struct {
 	Closed     Flag      `book:"closed"`
 	Edge       Choice    `book:"edge" jsonschema:"enum=nose,enum=back,enum=track,enum=tile,enum=waterline,enum=wall-foot,enum=deck,enum=other"`
 	State      Choice    `book:"state" jsonschema:"enum=found,enum=planned"`
@@ -14,26 +36,8 @@ type LineForm struct {
 	Spacing    Length    `book:"spacing"`
 }
 
-// RunForm is one run of a line: exactly one of its first four keys.
-type RunForm struct {
-	_        struct{} `later:"walk,soft,from,to,slide,sigma"`
-	Straight []Name   `book:"straight"`
-	Arc      []Name   `book:"arc"`
-	Curve    []Name   `book:"curve"`
-	Any      []Name   `book:"any"`
-	Joint    Choice   `book:"joint" jsonschema:"enum=tangent,enum=kink"`
-	at       place
-	skip     bool // what is wrong with it has been said
-}
-
-func (f *RunForm) decode(d *decoder, n *node) {
-	f.at = n.at
-	f.skip = n.shape == single || n.shape == list || n.get("walk") != nil || n.get("soft") != nil
-	d.form(n, reflect.ValueOf(f).Elem())
-}
-
-func (f *LineForm) build(b *builder, name string) Body {
-	l := Line{Name: name, Closed: f.Closed.text == "true", Edge: f.Edge.text, State: f.State.text}
+func (f *RunsForm) build(b *builder, name string) Body {
+	l := Line{Name: name, Closed: f.Closed.yes(), Edge: f.Edge.text, State: f.State.text}
 	l.Definition = b.length(f.Definition, notNegative)
 	l.Fuzz = b.length(f.Sharp, notNegative)
 	l.Spacing = b.length(f.Spacing, positive)
@@ -48,44 +52,8 @@ func (f *LineForm) build(b *builder, name string) Body {
 	return l
 }
 
-// build gives the run; false where it is none, which has been answered.
-func (f *RunForm) build(b *builder) (Run, bool) {
-	var r Run
-	given := 0
-	for _, k := range []struct {
-		kind  string
-		marks []Name
-	}{{"straight", f.Straight}, {"arc", f.Arc}, {"curve", f.Curve}, {"any", f.Any}} {
-		if k.marks != nil {
-			given++
-			r = Run{Kind: k.kind, Marks: texts(k.marks), Joint: f.Joint.text}
-			b.distinct(k.marks)
-		}
-	}
-	switch {
-	case f.skip:
-		return r, false
-	case given != 1:
-		b.fault(f.at, "one-of", "a run has one kind", "one of straight, arc, curve, any, each with its marks")
-		return r, false
-	case len(r.Marks) < 2:
-		b.fault(f.at, "short-line", "a run of fewer than two marks", "at least two marks")
-		return r, false
-	}
-	return r, true
-}
-
-// distinct answers a mark that follows itself.
-func (b *builder) distinct(marks []Name) {
-	for i := 1; i < len(marks); i++ {
-		if marks[i].text == marks[i-1].text {
-			b.fault(marks[i].at, "self", quoted(marks[i].text)+" follows itself", "the next mark")
-		}
-	}
-}
-
 // joined checks that runs share their joints and that a closed line closes.
-func (b *builder) joined(f *LineForm, l Line) {
+func (b *builder) joined(f *RunsForm, l Line) {
 	if len(l.Runs) == 0 {
 		b.fault(b.here, "short-line", "line "+l.Name+" has no runs", "at least one run of two marks")
 		return
@@ -102,15 +70,16 @@ func (b *builder) joined(f *LineForm, l Line) {
 }
 
 func (l Line) write(w *writer) {
+	if l.From != "" {
+		l.writeDerived(w)
+		return
+	}
 	w.flag("closed", l.Closed)
 	w.text("edge", l.Edge)
 	w.text("state", l.State)
 	w.openList("runs")
 	for _, r := range l.Runs {
-		w.item()
-		w.list(r.Kind, r.Marks)
-		w.text("joint", r.Joint)
-		w.close()
+		r.write(w)
 	}
 	w.closeList()
 	w.length("definition", l.Definition)

@@ -9,6 +9,7 @@ type draft struct {
 	id, ref Name
 	tool    Name // of a reading
 	about   Name // of a note
+	line    Name // of a reading along or to a line
 	broken  bool // its form is at fault: it holds its place in the list and nothing else
 }
 

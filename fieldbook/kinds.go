@@ -24,7 +24,7 @@ type ItemForm interface {
 }
 
 // Kinds is the list of measured kinds: what Reading.Kind may be.
-var Kinds = []Kind{Tie{}, Offset{}, Seen{}, Turn{}, Straight{}, Arc{}, Square{}, Bow{}}
+var Kinds = []Kind{Tie{}, Offset{}, Seen{}, Turn{}, Straight{}, Arc{}, Square{}, Bow{}, Along{}, Round{}, Clear{}, Width{}}
 
 // Columns is the list of items of `readings` that stand for several readings of a kind of Kinds.
 var Columns = []Kind{Column{}}
@@ -37,7 +37,7 @@ func families() [][]Kind { return [][]Kind{Kinds, Columns, Asides} }
 
 // laterKinds is the list of kinds that the format names and that are not yet built here.
 var laterKinds = []string{
-	"level", "staff", "water", "depth", "along", "round", "clear", "profile", "plumb", "wall", "width", "pixel",
+	"level", "staff", "water", "depth", "profile", "plumb", "wall", "pixel",
 }
 
 func kindNamed(name string) (Kind, bool) {
@@ -77,7 +77,7 @@ func (r *ReadingForm) decode(d *decoder, n *node) {
 		r.unkind(d, n)
 		return
 	}
-	if p, ok := r.second(n); ok {
+	if p, ok := r.second(d, n); ok {
 		d.fault(p.at, "two-kinds", "one reading is "+r.Kind.Name()+" and "+p.key, "two readings")
 		return
 	}
@@ -113,10 +113,11 @@ func (r *ReadingForm) otherwise(n *node) bool {
 	return false
 }
 
-// second finds another kind's key in the item.
-func (r *ReadingForm) second(n *node) (pair, bool) {
+// second finds another kind's key in the item, which the form of its own kind has not.
+func (r *ReadingForm) second(d *decoder, n *node) (pair, bool) {
+	own := d.of(reflect.TypeOf(r.Kind.Form()).Elem())
 	for _, p := range n.pairs {
-		if p.key == r.Kind.Name() || p.key == "note" {
+		if own.has(p.key) || p.key == "note" {
 			continue
 		}
 		for _, family := range families() {

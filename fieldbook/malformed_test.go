@@ -65,7 +65,7 @@ var malformed = []struct{ src, want string }{
 	{head + "readings:\n- tie A B\n", "wrong-type 3:3"},
 	{head + "readings:\n- {is: 5}\n", "no-kind 3:3"},
 	{head + "readings:\n- {tye: A B, is: 5}\n", "unknown-key 3:4"},
-	{head + "readings:\n- {level: A B, rise: 12 mm}\n- {width: A B, is: 1}\n- {pixel: A, note: x}\n", "later 3:4, later 4:4, later 5:4"},
+	{head + "readings:\n- {level: A B, rise: 12 mm}\n- {wall: A, is: 1}\n- {pixel: A, note: x}\n", "later 3:4, later 4:4, later 5:4"},
 	{head + "readings:\n- {tie: A B, is: 5, slope: true, dip: 0.1}\n", "later 3:21"},
 	{head + "readings:\n- {tie: A B, is: 5, dip: 1.3}\n", "too-large 3:26"},
 	{head + "readings:\n- {tie: A B, is: 5, dip: -0.1}\n", "negative 3:26"},
@@ -97,6 +97,17 @@ var malformed = []struct{ src, want string }{
 	{head + "readings:\n- {from: A, to: [[r1, 5,214], [two words, 5]]}\n", "decimal-comma 3:23, bad-name 3:32"},
 	{head + "readings:\n- {from: A, to: [[r1, 5], [r2, 5]], tool: tape, computed: true, replaces: 1}\n", "no-such 3:43, unknown-key 3:49, unknown-key 3:65"},
 	{head + "readings:\n- {from: A, to: [[r1, 5], [r2, 5]], id: c}\n- {strike: 1}\n- {strike: c}\n- {strike: 1.3}\n- {tie: A B, is: 5, id: c.2}\n", "ambiguous 4:12, ambiguous 5:12, no-such 6:12, duplicate-id 7:25"},
+	// soft, slide, derived lines, unreached corners
+	{head + "lines: {rim: {runs: [{soft: [a, b]}, {straight: [b, c], sigma: 5 mm}, {any: [c, d], slide: 0}]}}\n", "missing-key 2:22, not-here 2:64, not-positive 2:92"},
+	{head + "lines: {tile: {from: rum, outward: 30 mm}, rim: {outward: 30 mm}, t2: {from: tile}}\n", "no-such 2:9, missing-key 2:49, one-of 2:78"},
+	{head + "lines: {a: {from: b, outward: 1}, b: {from: a, inward: 1}, c: {from: c, inward: 1, outward: 1}}\n", "cycle 2:9, cycle 2:35, one-of 2:70, self 2:70"},
+	{head + "lines: {r: {runs: [{straight: [a, b]}]}, t: {from: r, outward: profile, runs: [], corners: round}, u: {from: r, inward: -5 mm, sigma: 0}}\n", "later 2:64, unknown-key 2:73, bad-choice 2:92, negative 2:121, not-positive 2:135"},
+	{head + "unreached:\n  c1: {round: 150 mm}\n  c2: {meet: [[a, b]]}\n  c3: {meet: [[a, b, c], [d, e]]}\n  c4: {meet: [[a, a], [c4, b]], round: 1, like: [c4]}\n", "missing-key 3:7, count 4:3, count 5:3, self 6:19, self 6:24, one-of 6:40, self 6:50"},
+	// along, round, clear, width
+	{head + "readings:\n- {along: a b, is: 3}\n- {along: a b, line: rim, round: rim, is: 3}\n- {along: a, line: rim}\nlines: {rim: {runs: [{any: [a, b]}]}}\n", "one-of 3:11, one-of 4:11, not-here 4:34, missing-key 5:3, bad-pair 5:11"},
+	{head + "readings:\n- {along: a x, line: rim, is: 3}\n- {along: a b, line: rom, is: 0}\n- {round: rim, is: 9, bent: true}\nlines: {rim: {runs: [{any: [a, b]}]}}\n", "not-on-line 3:22, no-such 4:22, zero-length 4:31, not-here 5:11, not-here 5:29"},
+	{head + "readings:\n- {clear: a, line: rim, is: 1}\n- {clear: h, is: 1}\n- {clear: h, line: rim, until: hedge, is: -1}\n- {clear: a, until: \"\", is: 1, check: true}\nlines: {rim: {runs: [{any: [a, b]}]}}\n", "self 3:20, one-of 4:11, one-of 5:11, negative 5:43, empty 6:21, not-here 6:39"},
+	{head + "readings:\n- {width: a b, is: 0}\n- {width: a a, is: 1}\n- {width: a b, tie: a b, is: 1}\n", "zero-length 3:20, self 4:11, two-kinds 5:4"},
 	// turn, straight, arc, square, bow
 	{head + "readings:\n- {turn: A B, at: A, is: 5}\n- {turn: A A, at: B, is: -5}\n- {turn: A B, at: C, is: 361}\n- {turn: A B, is: 5}\n", "self 3:19, self 4:10, negative 4:26, too-large 5:26, missing-key 6:3"},
 	{head + "readings:\n- {turn: A B, at: C, is: 42°61', sigma: 0}\n- {turn: A B, at: C, is: 4, sigma: [0.1, 0.2]}\n", "minutes-over 3:26, not-positive 3:41, count 4:36"},
@@ -120,7 +131,7 @@ var malformed = []struct{ src, want string }{
 	{head + "lines:\n  rim:\n    runs:\n    - straight: [A]\n    - arc: [A, A, B]\n", "short-line 5:7, self 6:16"},
 	{head + "lines: {rim: {runs: [{straight: [A, B], arc: [A, B]}, {joint: kink}, {walk: w, from: a, to: b}]}}\n", "one-of 2:22, one-of 2:55, later 2:71, later 2:80, later 2:89"},
 	{head + "lines: {rim: {closed: true, runs: [{any: [A, B]}, {any: [C, D]}]}}\n", "runs-apart 2:51, runs-apart 2:51"},
-	{head + "lines: {rim: {edge: rim, from: x, runs: [a]}}\n", "bad-choice 2:21, later 2:26, wrong-type 2:42"},
+	{head + "lines: {rim: {edge: rim, runs: [a]}}\n", "bad-choice 2:21, wrong-type 2:33"},
 	{head + "added:\n- {set: liens.rim, to: {}}\n- {set: floor, to: {}}\n- {set: lines, to: {}}\n- {set: marks.A}\n", "bad-set 3:9, later 4:9, bad-set 5:9, missing-key 6:3"},
 	{head + "added:\n- {set: job, to: {nam: x}, id: a}\n- {set: job, to: {}, id: a}\n", "unknown-key 3:19, duplicate-id 4:26"},
 	// with other line ends, other characters, and every fault in one answer

@@ -67,6 +67,7 @@ func (b *builder) entries(f *Form) Log {
 	items := b.said(f)
 	b.identify(settings, items)
 	b.references(settings, items)
+	b.linesNamed(settings, items)
 	if len(b.faults) > 0 {
 		return nil
 	}
@@ -128,6 +129,9 @@ func (b *builder) item(r *ReadingForm, place int) []draft {
 		d.tool = form.tool()
 	case interface{ about() Name }:
 		d.about = form.about()
+	}
+	if l, ok := r.Form.(interface{ ofLine() Name }); ok {
+		d.line = l.ofLine()
 	}
 	if c, ok := r.Form.(*ColumnForm); ok {
 		if rows := c.drafts(b, d); len(rows) > 0 {

@@ -99,7 +99,7 @@ func randomBody(r *rand.Rand, pick func() fieldbook.ID) fieldbook.Body {
 // randomTrust makes bodies of the kinds that prove others, and of ordinary ties.
 func randomTrust(r *rand.Rand, a, b string, v func(string) fieldbook.Value) fieldbook.Body {
 	angle := float64(r.IntN(6000)) / 1000
-	switch r.IntN(14) {
+	switch r.IntN(20) {
 	case 0:
 		return fieldbook.Reading{Kind: "turn", Marks: []string{a, "k1", b}, Values: []fieldbook.Value{{Part: "is", Metres: angle, Text: "no angle"}}, Sigma: []float64{0.0001}}
 	case 1:
@@ -122,6 +122,23 @@ func randomTrust(r *rand.Rand, a, b string, v func(string) fieldbook.Value) fiel
 		return fieldbook.Rules{Sigma: map[string]float64{"turn": angle + 0.001}}
 	case 10:
 		return fieldbook.Reading{Kind: "tie", Marks: []string{a, b}, Values: []fieldbook.Value{v("is")}, Bent: true, Check: true}
+	}
+	return randomShape(r, a, b, v)
+}
+
+// randomShape makes bodies that say what the edge is, and ordinary ties.
+func randomShape(r *rand.Rand, a, b string, v func(string) fieldbook.Value) fieldbook.Body {
+	switch r.IntN(8) {
+	case 0:
+		return fieldbook.Reading{Kind: "width", Marks: []string{a, b}, Values: []fieldbook.Value{v("is")}, Check: true}
+	case 1:
+		return fieldbook.Reading{Kind: "clear", Marks: []string{a}, Until: "hedge: tall", Values: []fieldbook.Value{v("is")}, Tool: ""}
+	case 2:
+		return fieldbook.Corner{Name: "c1", Meet: [2][2]string{{a, "s"}, {b, "t"}}, Like: []string{"c2", "c3"}, Sigma: 0.02}
+	case 3:
+		return fieldbook.Corner{Name: "c2", Meet: [2][2]string{{a, "s"}, {"t", b}}, Round: 0.15}
+	case 4:
+		return fieldbook.Line{Name: "edge", Runs: []fieldbook.Run{{Kind: "soft", Marks: []string{a, b}, Sigma: 0.02, Slide: 0.1}}}
 	}
 	return fieldbook.Reading{Kind: "tie", Marks: []string{a, b}, Values: []fieldbook.Value{v("is")}}
 }

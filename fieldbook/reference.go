@@ -19,6 +19,8 @@ func (b *builder) references(settings, items []draft) {
 			for _, m := range s.MarkNames() {
 				known[m] = true
 			}
+		case Corner:
+			known[s.Name] = true
 		}
 	}
 	for _, d := range items {

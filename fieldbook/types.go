@@ -47,12 +47,15 @@ type Value struct {
 
 // Reading is a measured value, or an asserted shape without one. Marks stand in the order of the
 // kind: tie from, to; offset mark, from, to of the line; seen the mark; turn from, at, to; bow
-// the ends of the chord; straight, arc and square as written. Sigma is nil where the book gives
-// none, else one figure for every part or one a part, in metres or, of an angular kind (see
-// Angular), radians.
+// the ends of the chord; straight, arc and square as written; along the ends of the stretch, from the
+// first to the second in the line's own direction; round none, or what was said of where the tape lay;
+// clear the mark; width the two sides. Sigma is nil where the book gives none, else one figure for
+// every part or one a part, in metres or, of an angular kind (see Angular), radians.
 type Reading struct {
 	Kind     string // a member of Kinds
 	Marks    []string
+	Line     string // along, round, clear: the line that it was read to; "" none
+	Until    string // clear: what stands where the free deck ends; "" none
 	Setup    string
 	Values   []Value
 	Flip     bool    // seen: the instrument's y points downward in plan
@@ -157,24 +160,6 @@ type Mark struct {
 	NoEdge, NoDefinition bool
 }
 
-// Line is an outline or another line through marks.
-type Line struct {
-	Name             string
-	Closed           bool
-	Edge             string // nose, back, track, tile, waterline, wall-foot, deck, other; "" not said
-	State            string // found (default) or planned
-	Runs             []Run
-	Definition, Fuzz float64 // `definition` and `edge sharpness` for all its marks, metres
-	Spacing          float64
-}
-
-// Run is a stretch of a line. Joint speaks of its first mark, where it leaves the run before.
-type Run struct {
-	Kind  string // straight, arc, curve, any
-	Marks []string
-	Joint string // "", tangent, kink
-}
-
 func (Reading) body() string { return "reading" }
 func (Side) body() string    { return "side" }
 func (Remark) body() string  { return "note" }
@@ -190,6 +175,7 @@ func (Setup) body() string   { return "setup" }
 func (Rules) body() string   { return "rules" }
 func (Mark) body() string    { return "mark" }
 func (Line) body() string    { return "line" }
+func (Corner) body() string  { return "unreached" }
 
 // Taken is a reading as the Book lists it. Struck readings stay listed, with who struck them.
 type Taken struct {
@@ -220,7 +206,9 @@ type Book struct {
 	Sides    []Side  // in force only
 	Remarks  []Remark
 	Cannots  []Cannot // in force only
+	Gone     []string // points whose peg was moved since: nobody can tape to them
 	Lines    []Line   // in book order
+	Corners  []Corner // unreached, in book order
 	Log      Log
 	Findings []finding.Finding
 }

@@ -73,7 +73,7 @@ func (c *candidate) propose(all bool) {
 // constraint adds what one observation says of the mark, when its other ends are placed.
 func (g *growth) constraint(c *candidate, o *network.Obs) {
 	switch o.Kind.(type) {
-	case network.Tie:
+	case network.Tie, network.Width:
 		q := o.Marks[0] + o.Marks[1] - c.mark
 		if g.placed[q] && length(o) > 0 {
 			c.circles = append(c.circles, circle{q, g.pos[q], length(o), widened(o.SD[0]), o.Long, lent(o)})

@@ -85,6 +85,9 @@ func newGrowth(n *network.Network, left bool) *growth {
 	g := &growth{n: n, of: make([][]int, k), pos: make([]plane.Point, k), placed: make([]bool, k), other: make([][]plane.Point, k),
 		pose: make([]*pose, len(n.Setups)), dirty: make([]bool, k), left: left, gauge: -1, chosen: make([]bool, k), mirror: make([][2]int, k), waiting: make([]*candidate, k), ends: make([]bool, k), from: make([][2]int, k)}
 	for i := range n.Obs {
+		if n.Obs[i].Track != nil {
+			continue // what is read along or to a line places no mark
+		}
 		if n.Obs[i].Use || n.Obs[i].Sketch {
 			for k, m := range n.Obs[i].Marks {
 				g.of[m] = append(g.of[m], i)

@@ -167,7 +167,7 @@ func (g *growth) openSides(open []group, other [][]plane.Point) []finding.Findin
 		if cure != "" && !strings.HasSuffix(cure, eachItsOwn) {
 			cure += eachItsOwn
 		}
-		if q := g.decider(gr.marks[0], other); cure == "" && q >= 0 {
+		if q := g.decider(gr.marks[0], other); cure == "" && q >= 0 && g.n.Taped(gr.marks[0]) {
 			cure = "tape " + g.n.Marks[gr.marks[0]] + " to " + g.n.Marks[q]
 		}
 	}
@@ -203,7 +203,7 @@ func (g *growth) openSides(open []group, other [][]plane.Point) []finding.Findin
 func (g *growth) decider(m int, other [][]plane.Point) int {
 	best, most := -1, 0.0
 	for q, ok := range g.placed {
-		if !ok || q == m || len(other[m]) == 0 || len(other[q]) > 0 {
+		if !ok || q == m || len(other[m]) == 0 || len(other[q]) > 0 || !g.n.Taped(q) {
 			continue
 		}
 		if d := math.Abs(g.pos[q].Dist(g.pos[m]) - g.pos[q].Dist(other[m][0])); d > most {
@@ -278,7 +278,7 @@ func (g *growth) unplaced() []finding.Finding {
 			continue
 		}
 		names = append(names, g.n.Marks[m])
-		if cure == "" {
+		if cure == "" && g.n.Taped(m) {
 			cure = g.cure(m)
 		}
 	}
@@ -293,7 +293,8 @@ func (g *growth) unplaced() []finding.Finding {
 	return out
 }
 
-// cure proposes ties from an unfixed mark to placed pegs that it has none to yet, two in all.
+// cure proposes ties from an unfixed mark to placed pegs that it has none to yet, two in all; never
+// to where a peg was before it was moved.
 func (g *growth) cure(m int) string {
 	has := map[int]bool{}
 	fixed := 0
@@ -308,7 +309,7 @@ func (g *growth) cure(m int) string {
 	var to []string
 	for pass := range 2 {
 		for q, ok := range g.placed {
-			if ok && !has[q] && (g.n.Pegs[q] || pass == 1) && fixed+len(to) < 2 {
+			if ok && !has[q] && g.n.Taped(q) && (g.n.Pegs[q] || pass == 1) && fixed+len(to) < 2 {
 				has[q] = true
 				to = append(to, g.n.Marks[q])
 			}

@@ -43,14 +43,18 @@ func Find(ctx context.Context, s *adjust.Solution, b *fieldbook.Book) *Report {
 	}
 	f.sparse = sparsely(f.model(x, nil))
 	best := f.search(x)
-	found, taken, x := f.review(best.taken, best.x)
+	found, taken, at := f.review(best.taken, best.x)
+	if f.sparse && len(groupsOf(taken)) > 0 && f.hollow(setting{taken: taken, x: at}) {
+		best = f.coarse(f.singly(setting{x: x}))
+		found, taken, at = f.review(best.taken, best.x)
+	}
 	if ctx.Err() != nil {
 		return nil
 	}
 	if len(taken) == 0 {
 		return r
 	}
-	f.conclude(r, found, taken, x)
+	f.conclude(r, found, taken, at)
 	if ctx.Err() != nil {
 		return nil
 	}
@@ -142,7 +146,7 @@ const mostGroups = 3
 
 // slack is by how much the most that a group may score is held too low: single mistakes kept beside
 // it can stand in its way.
-const slack = 200.0
+const slack = 1000.0
 
 // search explains the book by single mistakes alone and then, where several readings misfit, by
 // each likely group with the single mistakes that remain, and keeps what explains it best.
@@ -297,13 +301,6 @@ func (f *finder) suggested(s setting, groups int) bool {
 		}
 	}
 	return apart > 1
-}
-
-// misfit says whether the readings that a setting leaves disagree beyond their precision: 0.001.
-func (f *finder) misfit(s setting) bool {
-	sp := f.model(s.x, s.taken)
-	spare, _ := sp.Spare()
-	return sp.Cost > spare+3.1*math.Sqrt(2*spare)+4
 }
 
 // fewInColumn is how many single mistakes in one column may be one in common.
@@ -476,20 +473,4 @@ func (f *finder) change(taken []*hypothesis, x network.State) adjust.Change {
 		}
 	}
 	return c
-}
-
-// misjudged is by how much the sum of squares may exceed what the linear model says of it.
-const misjudged = 6.0
-
-// giveBack returns single readings to the solution that fit it again.
-func (f *finder) giveBack(s setting) setting {
-	sp := f.model(s.x, s.taken)
-	out := setting{x: s.x}
-	for _, h := range s.taken {
-		if p := h.parts[0]; len(h.why) > 0 && len(h.parts) == 1 && math.Abs(sp.W(p)) < 2 && math.Abs(f.misclosure(s.x, p)) < 4*sp.SD[p]/math.Sqrt(sp.R[p]) {
-			continue
-		}
-		out.taken = append(out.taken, h)
-	}
-	return out
 }

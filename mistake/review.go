@@ -52,17 +52,20 @@ func (f *finder) weighAll(taken []*hypothesis, x network.State) (found []weighed
 		todo = todo[1:]
 		w := f.weighAgain(h, others, x)
 		if w.none > 0.5 {
+			w = f.weighAnew(h, others, x)
+		}
+		if w.none > 0.5 {
 			changed = true
 			continue
 		}
-		changed = changed || !sameParts(w.best[0], h)
-		found, best = append(found, w), append(best, w.best[0])
+		changed = changed || len(w.best) > 1 || !sameParts(w.best[0], h)
+		found, best = append(found, w), append(best, w.best...)
 	}
 	return found, best, changed
 }
 
 func samePair(p []*hypothesis, a, b *hypothesis) bool {
-	return sameParts(p[0], a) && sameParts(p[1], b) || sameParts(p[0], b) && sameParts(p[1], a)
+	return len(p) == 2 && sameParts(p[0], a) && sameParts(p[1], b) || len(p) == 2 && sameParts(p[0], b) && sameParts(p[1], a)
 }
 
 func without(all []*hypothesis, drop ...int) []*hypothesis {
@@ -91,12 +94,40 @@ func (f *finder) weighAgain(h *hypothesis, others []*hypothesis, x network.State
 	if len(w.all) > 0 {
 		w.none = math.Exp(-w.ln)
 		w.best = w.all[:1]
+		if w.best[0].Code == "unknown" && !f.sparse && len(w.best[0].parts) == 1 {
+			if two := f.weighMark(w.best, others, x); len(two.best) > 0 {
+				w, w.none = two, math.Exp(-two.ln)
+			}
+		}
 		if h.judged {
 			w.ln = addLog(w.ln, w.all[0].score-h.margin)
 			w.best[0].judged, w.best[0].margin = true, h.margin
 		}
 	}
 	return w
+}
+
+// weighAnew weighs a mistake for which the linear model at x, where its reading is out, finds no
+// reason: from the solution that holds the reading, if that disagrees with the model.
+func (f *finder) weighAnew(h *hypothesis, others []*hypothesis, x network.State) weighed {
+	none := weighed{none: 1}
+	if len(h.why) == 0 {
+		return none
+	}
+	cost, y, ok := f.s.Try(f.ctx, f.change(others, x))
+	if !ok || cost < f.model(x, others).Cost+misjudged {
+		return none
+	}
+	if w := f.weighAgain(h, others, y); w.none <= 0.5 {
+		return w
+	}
+	left, _, ok := f.s.Try(f.ctx, f.change(append(others[:len(others):len(others)], h), x))
+	if score := (cost-left)/2 + h.ln; ok && score > shown {
+		c := *h
+		c.score = score
+		return weighed{best: []*hypothesis{&c}, all: []*hypothesis{&c}, none: math.Exp(-score), ln: addLog(0, score)}
+	}
+	return none
 }
 
 // weighGroup weighs a group mistake against none by solutions of both, and against the same mistake
@@ -198,20 +229,13 @@ func (f *finder) shareMark(i, j int) bool {
 	return false
 }
 
-// couple is two readings wrong at once, each with its explanations.
-type couple struct {
-	score float64
-	one   [2]*hypothesis
-}
-
-// weighPair weighs two mistakes at one mark together: every first there with every second given it.
-func (f *finder) weighPair(h, g *hypothesis, others []*hypothesis, x network.State) (weighed, bool) {
+// weighMark weighs one or two mistakes at a mark: every single reading there, and every first with
+// every second given it.
+func (f *finder) weighMark(wrong []*hypothesis, others []*hypothesis, x network.State) weighed {
 	sp := f.model(x, others)
-	at := map[[2]int]int{}
-	var pairs []couple
-	var threes []three
+	t := table{f: f, sp: sp, others: others, at: map[[2]int]int{}}
 	for _, a := range f.singles(sp, others) {
-		if !f.shareMark(a.Obs[0], h.Obs[0]) && !f.shareMark(a.Obs[0], g.Obs[0]) {
+		if !slices.ContainsFunc(wrong, func(h *hypothesis) bool { return f.shareMark(a.Obs[0], h.Obs[0]) }) {
 			continue
 		}
 		if a.x == nil {
@@ -220,83 +244,32 @@ func (f *finder) weighPair(h, g *hypothesis, others []*hypothesis, x network.Sta
 		if a.x == nil || math.IsInf(a.score, -1) {
 			continue
 		}
-		with := append(append([]*hypothesis(nil), others...), a)
-		given := f.model(a.x, with)
-		seconds := f.singles(given, with)
-		for _, t := range f.twins(given, seconds) { // met from each of its three readings
-			if seconds[0].Code != "unknown" {
-				break
-			}
-			threes = append(threes, three{lead: key(a, seconds[0]), less: t.score - seconds[0].score - math.Log(3), one: [2]*hypothesis{a, t}})
-		}
-		for _, b := range seconds {
-			if b.Obs[0] == a.Obs[0] || math.IsInf(b.score, -1) {
-				continue
-			}
-			flip := 0
-			if a.parts[0] > b.parts[0] {
-				flip = 1
-			}
-			k, ok := at[key(a, b)]
-			if !ok {
-				k = len(pairs)
-				at[key(a, b)] = k
-				pairs = append(pairs, couple{score: math.Inf(-1)})
-			}
-			c := &pairs[k]
-			c.score = math.Max(c.score, a.score+b.score)
-			c.one[1-flip] = b // what b may be rests on a being out
-			if c.one[flip] == nil {
-				c.one[flip] = a
-			}
-		}
+		t.alone = append(t.alone, a)
+		t.beside(a)
 	}
-	for _, t := range threes {
-		if k, ok := at[t.lead]; ok {
-			pairs = append(pairs, couple{score: pairs[k].score + t.less, one: t.one})
-		}
+	for _, m := range f.marksOf(wrong) {
+		t.fill(m)
 	}
-	return f.couples(pairs, math.Max(h.score, g.score))
+	t.together()
+	t.triples()
+	return t.weigh()
 }
 
-// three is a reading and two that share one misclosure beside it, weighed by the pair that the first
-// and the best of the two make.
-type three struct {
-	lead [2]int
-	less float64
-	one  [2]*hypothesis
-}
-
-func key(a, b *hypothesis) [2]int {
-	return [2]int{min(a.parts[0], b.parts[0]), max(a.parts[0], b.parts[0])}
-}
-
-// couples makes one list of the pairs: each reading with its explanations, weighed by the pair.
-func (f *finder) couples(pairs []couple, alone float64) (weighed, bool) {
-	w := weighed{ln: math.Inf(-1)}
-	top := -1
-	for k := range pairs {
-		w.ln = addLog(w.ln, pairs[k].score)
-		if len(pairs[k].one[1].parts) == 1 && (top < 0 || pairs[k].score > pairs[top].score) {
-			top = k
+// marksOf are the marks, no pegs, that all of the mistakes touch.
+func (f *finder) marksOf(wrong []*hypothesis) []int {
+	var out []int
+	for _, m := range f.s.Net.Obs[wrong[0].Obs[0]].Marks {
+		if !f.isPeg[m] && slices.Contains(f.s.Net.Obs[wrong[len(wrong)-1].Obs[0]].Marks, m) {
+			out = append(out, m)
 		}
 	}
-	if top < 0 || pairs[top].score < alone+shown {
-		return w, false
-	}
-	w.best = pairs[top].one[:]
-	for _, c := range pairs {
-		for _, one := range c.one {
-			g := *one
-			g.why = append([]option(nil), one.why...)
-			for k := range g.why {
-				g.why[k].score += c.score - one.score
-			}
-			g.score = c.score
-			w.all = append(w.all, &g)
-		}
-	}
-	return w, true
+	return out
+}
+
+// weighPair weighs two mistakes at one mark together; ok is false where nothing is shown so.
+func (f *finder) weighPair(h, g *hypothesis, others []*hypothesis, x network.State) (weighed, bool) {
+	w := f.weighMark([]*hypothesis{h, g}, others, x)
+	return w, len(w.best) > 0 && w.ln > shown
 }
 
 // judge gives each reading that a mistake may be in its posterior and its state.

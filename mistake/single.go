@@ -106,29 +106,78 @@ func span(s *adjust.Solution, i int) []int {
 	return all
 }
 
-// explain scores what may have been done to part p, its error being e with standard deviation s
-// and half the drop of the sum of squares half; the place x gives the lengths to other pegs.
-func (f *finder) explain(h *hypothesis, p int, e, s, half float64, x network.State) {
+// way is one thing that may have been done to a part: an error of a size; one that another place
+// of the mark would change as well (loose); or one of any size within a width (open).
+type way struct {
+	candidate
+	peg         int
+	size, width float64
+	loose, open bool
+}
+
+// ways lists what may have been done to part p; the place x gives the lengths to other pegs.
+func (f *finder) ways(p int, x network.State) []way {
 	o := &f.s.Net.Obs[f.s.ObsOf(p)]
+	var out []way
+	for _, c := range f.candidatesOf(p) {
+		out = append(out, way{candidate: c, peg: -1, size: f.value(p) - c.metres})
+	}
+	if _, tie := o.Kind.(network.Tie); tie {
+		out = f.otherPegs(out, o, x)
+	}
 	width := lengthRange
 	if !isLength(o.Kind.Name()) {
 		width = angleRange
 	}
-	h.why = h.why[:0]
-	for _, c := range f.candidatesOf(p) {
-		size := f.value(p) - c.metres
-		if h.bound && (size*e < 0 || math.Abs(size) < math.Abs(e)-3*o.SD[0]) {
+	unknown := candidate{"unknown", "no listed mistake fits", math.NaN(), math.Log(odds(f.book, "unknown"))}
+	return append(out, way{candidate: unknown, peg: -1, width: width, open: true})
+}
+
+// otherPegs adds that a tie was taped to another peg than the one written.
+func (f *finder) otherPegs(out []way, o *network.Obs, x network.State) []way {
+	ln := math.Log(odds(f.book, "wrong-peg") / float64(max(len(f.pegs)-1, 1)))
+	for side, m := range o.Marks {
+		if !f.isPeg[m] {
 			continue
 		}
-		d := e - size
-		h.why = append(h.why, option{c, -1, half - d*d/(2*s*s) + c.ln})
+		far := x.Point(o.Marks[1-side])
+		for _, q := range f.pegs {
+			if q == m || q == o.Marks[1-side] {
+				continue
+			}
+			size := o.Scale * (far.Dist(x.Point(q)) - far.Dist(x.Point(m)))
+			out = append(out, way{candidate: candidate{"wrong-peg", "", math.NaN(), ln}, peg: q, size: size, loose: true})
+		}
 	}
-	if _, tie := o.Kind.(network.Tie); tie {
-		h.why = f.otherPegs(h.why, o, e, s, half, x)
+	return out
+}
+
+// misfit is the log of a normal density over its peak, for an error d off its size; a loose one has
+// twice the variance.
+func misfit(d, s float64, loose bool) float64 {
+	if loose {
+		return -d*d/(4*s*s) - math.Ln2/2
 	}
-	p0 := odds(f.book, "unknown")
-	h.why = append(h.why, option{candidate{"unknown", "no listed mistake fits", math.NaN(), 0}, -1,
-		half + math.Log(p0) + narrowed(s*math.Sqrt(2*math.Pi)/width)})
+	return -d * d / (2 * s * s)
+}
+
+// explain scores what may have been done to part p, its error being e with standard deviation s
+// and half the drop of the sum of squares half; the place x gives the lengths to other pegs.
+func (f *finder) explain(h *hypothesis, p int, e, s, half float64, x network.State) {
+	o := &f.s.Net.Obs[f.s.ObsOf(p)]
+	h.why = h.why[:0]
+	for _, w := range f.ways(p, x) {
+		if h.bound && !w.loose && !w.open && (w.size*e < 0 || math.Abs(w.size) < math.Abs(e)-3*o.SD[0]) {
+			continue
+		}
+		score := half + w.ln
+		if w.open {
+			score += narrowed(s * math.Sqrt(2*math.Pi) / w.width)
+		} else {
+			score += misfit(e-w.size, s, w.loose)
+		}
+		h.why = append(h.why, option{w.candidate, w.peg, score})
+	}
 	sort.SliceStable(h.why, func(a, b int) bool { return h.why[a].score > h.why[b].score })
 	h.score = math.Inf(-1)
 	for _, w := range h.why {
@@ -141,26 +190,6 @@ func (f *finder) explain(h *hypothesis, p int, e, s, half float64, x network.Sta
 
 // narrowed is the log of the share of a range that the readings leave to a size; at most 0.
 func narrowed(share float64) float64 { return math.Min(0, math.Log(share)) }
-
-// otherPegs adds the hypothesis that a tie was taped to another peg than the one written.
-func (f *finder) otherPegs(why []option, o *network.Obs, e, s, half float64, x network.State) []option {
-	prior := odds(f.book, "wrong-peg") / float64(max(len(f.pegs)-1, 1))
-	for side, m := range o.Marks {
-		if !f.isPeg[m] {
-			continue
-		}
-		far := x.Point(o.Marks[1-side])
-		for _, q := range f.pegs {
-			if q == m || q == o.Marks[1-side] {
-				continue
-			}
-			d := e - o.Scale*(far.Dist(x.Point(q))-far.Dist(x.Point(m)))
-			why = append(why, option{candidate{"wrong-peg", "", math.NaN(), 0}, q,
-				half - d*d/(4*s*s) + math.Log(prior) - math.Ln2/2})
-		}
-	}
-	return why
-}
 
 func isLength(kind string) bool { return kind != "turn" && kind != "square" }
 
@@ -261,21 +290,25 @@ func (f *finder) shifted(x, y network.State, h *hypothesis) float64 {
 	return most
 }
 
-// replaced is the model's place with the marks of the reading put where their other readings have
+// replaced is the model's place with the marks of the readings put where their other readings have
 // them: a wrong reading may have drawn a mark to the far side of a crossing.
-func (f *finder) replaced(sp *adjust.Space, h *hypothesis) network.State {
+func (f *finder) replaced(sp *adjust.Space, wrong ...*hypothesis) network.State {
 	member := append([]bool(nil), sp.Member...)
-	for _, p := range h.parts {
-		member[p] = false
+	for _, h := range wrong {
+		for _, p := range h.parts {
+			member[p] = false
+		}
 	}
 	sc := f.scene(sp.X, member)
 	x := append(network.State(nil), sp.X...)
-	for _, m := range f.s.Net.Obs[h.Obs[0]].Marks {
-		if f.isPeg[m] || len(sc.of[m]) < 2 {
-			continue
-		}
-		if _, at := sc.best(m, sp.X.Point(m)); !math.IsNaN(at.X) {
-			x.SetPoint(m, at)
+	for _, h := range wrong {
+		for _, m := range f.s.Net.Obs[h.Obs[0]].Marks {
+			if f.isPeg[m] || len(sc.of[m]) < 2 {
+				continue
+			}
+			if _, at := sc.best(m, sp.X.Point(m)); !math.IsNaN(at.X) {
+				x.SetPoint(m, at)
+			}
 		}
 	}
 	return x

@@ -6,10 +6,16 @@ import (
 )
 
 // Build numbers a book. Files are the bytes that the book names (none in plan readings).
-func Build(b *fieldbook.Book, _ fieldbook.Files) (*Network, []finding.Finding) {
-	g := &builder{book: b, n: &Network{Base: [2]int{-1, -1}, ByName: map[string]int{}, SetupAt: map[string]int{}}}
+func Build(b *fieldbook.Book, f fieldbook.Files) (*Network, []finding.Finding) {
+	return build(b, f, nil)
+}
+
+// build numbers a book in which the runs of some lines are held as given.
+func build(b *fieldbook.Book, _ fieldbook.Files, held []Line) (*Network, []finding.Finding) {
+	g := &builder{book: b, held: held, n: &Network{Base: [2]int{-1, -1}, ByName: map[string]int{}, SetupAt: map[string]int{}}}
 	g.number()
 	g.shape()
+	g.lines()
 	g.readings()
 	g.base()
 	g.words()
@@ -21,6 +27,7 @@ type builder struct {
 	n     *Network
 	found []finding.Finding
 	own   []int          // by reading: its place in Network.Free, -1 none
+	held  []Line         // lines whose runs are held
 	tool  map[string]int // by name of a tool that is solved: its place in Network.Free
 }
 

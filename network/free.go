@@ -33,8 +33,11 @@ func (g *builder) add(f Free) int {
 	return len(g.n.Free) - 1
 }
 
-// lengthKind says that a kind reads one length, to which its tool's zero and scale apply.
-func lengthKind(kind string) bool { return kind == "tie" || kind == "bow" }
+// lengthKind says that a kind reads one length, to which its tool's zero and scale apply. A width is
+// none: a rule has no hook.
+func lengthKind(kind string) bool {
+	return slices.Contains([]string{"tie", "bow", "along", "round", "clear"}, kind)
+}
 
 // rise is the block of a chord: bows of the same chord that bulge the same way, or do not say
 // which, share it.

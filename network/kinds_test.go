@@ -17,6 +17,85 @@ type shape struct {
 	setup bool
 	extra []func(*rand.Rand) []float64
 	edit  func(o *network.Obs)
+	at    func(k int, r *rand.Rand) (x, y float64) // where its marks are; nil: anywhere
+}
+
+// bean puts n marks round a line that turns both ways.
+func bean(n int) func(int, *rand.Rand) (x, y float64) {
+	return func(k int, r *rand.Rand) (x, y float64) {
+		a := 2 * math.Pi * float64(k) / float64(n)
+		rad := 3 + math.Cos(2*a) + 0.2*r.Float64()
+		return rad * math.Cos(a+0.2), rad * math.Sin(a+0.2)
+	}
+}
+
+// stray puts the first mark anywhere within 6 m, the others round a bean.
+func stray(k int, r *rand.Rand) (x, y float64) {
+	if k == 0 {
+		return 12*r.Float64() - 6, 12*r.Float64() - 6
+	}
+	return bean(9)(k-1, r)
+}
+
+// upTo lists the numbers from a below b.
+func upTo(a, b int) []int {
+	var out []int
+	for i := a; i < b; i++ {
+		out = append(out, i)
+	}
+	return out
+}
+
+// seesRing makes an observation see a closed line of a straight, an arc, a curve and two straights
+// that meet in a rounded corner nobody reached, of nine marks from the given one; outward is the
+// distance of its parallel.
+func seesRing(first int, outward float64, mitre bool) func(o *network.Obs) {
+	return func(o *network.Obs) {
+		at := func(places ...int) []int {
+			var out []int
+			for _, p := range places {
+				if p >= 0 {
+					p += first
+				}
+				out = append(out, p)
+			}
+			return out
+		}
+		run := func(kind string, places ...int) network.TrackRun {
+			return network.TrackRun{Kind: kind, At: at(places...), Rise: -1, In: true, Last: len(places) - 1}
+		}
+		o.Track = &network.Track{Whole: true, Outward: outward, Mitre: mitre, Ring: o.Marks[first:],
+			Runs:    []network.TrackRun{run("straight", 0, 1), run("arc", 1, 2, 3, 4), run("curve", 4, 5, 6), run("straight", 6, 7, -1), run("straight", -1, 8, 0)},
+			Corners: []network.TrackCorner{{Meet: [4]int(at(6, 7, 8, 0)), Round: 0.15}}}
+		o.Track.Runs[2].Tangent, o.Track.Runs[3].Tangent = true, true
+	}
+}
+
+// seesPart is a stretch from one inner mark of an arc over a curve to an inner mark of an arc.
+func seesPart(outward float64) func(o *network.Obs) {
+	return func(o *network.Obs) {
+		o.Track = &network.Track{Outward: outward, Ring: o.Marks, Runs: []network.TrackRun{
+			{Kind: "arc", At: upTo(0, 4), Rise: -1, In: true, First: 1, Last: 3}, {Kind: "curve", At: upTo(3, 7), Rise: -1, In: true, Last: 3, Tangent: true},
+			{Kind: "arc", At: []int{6, 7, 8, 0}, Rise: -1, In: true, Last: 2}}}
+	}
+}
+
+// seesLoop is a single fair ring, from its fifth mark past its first.
+func seesLoop(first int) func(o *network.Obs) {
+	return func(o *network.Obs) {
+		o.Track = &network.Track{Whole: first > 0, Ring: o.Marks[first:], Outward: 0.1,
+			Runs: []network.TrackRun{{Kind: "curve", At: upTo(first, 9+first), Loop: true, Rise: -1, In: true, First: 4, Last: 11}}}
+		if first > 0 {
+			o.Track.Runs[0].First, o.Track.Runs[0].Last = 0, 9
+		}
+	}
+}
+
+// seesRise is an arc of two marks whose rise is read, between two others.
+func seesRise(o *network.Obs) {
+	o.Track = &network.Track{Outward: -0.1, Ring: o.Marks, Runs: []network.TrackRun{
+		{Kind: "curve", At: upTo(0, 4), Rise: -1, In: true, First: 1, Last: 3}, {Kind: "arc", At: []int{3, 5}, Rise: 0, Water: true, In: true, Last: 1, Tangent: true},
+		{Kind: "straight", At: []int{5, 7}, Rise: -1, In: true, Last: 1}}}
 }
 
 // Free blocks as the tests make them.
@@ -60,6 +139,19 @@ func shapes() []shape {
 		{name: "bow", kind: "bow", marks: 2, extra: blocks(freeRise)},
 		{name: "bow, tool solved", kind: "bow", marks: 2, extra: blocks(freeRise, zeroAndScale), edit: solves(true, true)},
 		{name: "bow of an arc", kind: "bow", marks: 3},
+		{name: "along a part", kind: "along", marks: 9, at: bean(9), edit: seesPart(0)},
+		{name: "along a part of a parallel", kind: "along", marks: 9, at: bean(9), edit: seesPart(0.3)},
+		{name: "along past the first mark", kind: "along", marks: 9, at: bean(9), edit: seesLoop(0)},
+		{name: "along with a rise, tool solved", kind: "along", marks: 9, at: bean(9), extra: blocks(freeRise, zeroAndScale),
+			edit: func(o *network.Obs) { seesRise(o); solves(true, true)(o) }},
+		{name: "round", kind: "round", marks: 9, at: bean(9), edit: seesRing(0, 0, false)},
+		{name: "round, outward", kind: "round", marks: 9, at: bean(9), edit: seesRing(0, 0.25, false)},
+		{name: "round, inward", kind: "round", marks: 9, at: bean(9), edit: seesRing(0, -0.25, false)},
+		{name: "round, mitred, scale solved", kind: "round", marks: 9, at: bean(9), extra: blocks(scaleOnly),
+			edit: func(o *network.Obs) { seesRing(0, 0.25, true)(o); solves(false, true)(o) }},
+		{name: "clear", kind: "clear", marks: 10, at: stray, edit: seesRing(1, 0, false)},
+		{name: "clear of a curve's parallel", kind: "clear", marks: 10, at: stray, edit: seesLoop(1)},
+		{name: "width", kind: "width", marks: 2},
 		{name: "bow of an arc, tool solved", kind: "bow", marks: 3, extra: blocks(zeroAndScale), edit: solves(true, true)},
 	}
 }
@@ -78,13 +170,20 @@ func made(t *testing.T, s shape, r *rand.Rand) (*network.Obs, network.State) {
 	for m := range s.marks {
 		o.Marks = append(o.Marks, m)
 		o.At = append(o.At, len(x))
-		x = append(x, 20*r.Float64()-10, 20*r.Float64()-10)
+		px, py := 20*r.Float64()-10, 20*r.Float64()-10
+		if s.at != nil {
+			px, py = s.at(m, r)
+		}
+		x = append(x, px, py)
 	}
 	if s.setup {
 		o.Setup = s.marks
 	}
 	if s.edit != nil {
 		s.edit(o)
+	}
+	if o.Track != nil {
+		o.Track.Marks = o.Marks
 	}
 	if s.setup {
 		o.At = append(o.At, len(x))

@@ -37,7 +37,7 @@ type Curved interface {
 }
 
 // Kinds is the family, one file each.
-var Kinds = []Kind{Tie{}, Offset{}, Seen{}, Turn{}, Straight{}, Arc{}, Square{}, Bow{}}
+var Kinds = []Kind{Tie{}, Offset{}, Seen{}, Turn{}, Straight{}, Arc{}, Square{}, Bow{}, Along{}, Round{}, Clear{}, Width{}}
 
 // Asserted is a kind that reads no figure: Says is what holds in each of its parts.
 type Asserted interface{ Says() float64 }
@@ -72,6 +72,7 @@ type Obs struct {
 	Sag      float64 // a tie: by how much its tape hung longer than straight, metres
 	Long     float64 // a reading that can only be too long: a further sd, in squares, while it is longer than predicted
 	Free     int     // place in Network.Free of the block that it brings along, -1 none
+	Track    *Track  // along, round, clear: what it sees of its line; nil of other kinds
 
 	// Extra lists the blocks of Network.Free that it touches, its own first, its tool's last; the
 	// tool's zero and scale are unknowns where they are said to be solved.
@@ -122,16 +123,21 @@ type Network struct {
 	Obs        []Obs
 	Base       [2]int // origin and the mark on +x; -1 where the book has none
 	Paths      []Path
+	Lines      []Line // those with runs of their own
 	Sides      []Side
 	Wanted     []Wanted
 	Definition []float64 // by mark: sd of pointing, fresh at each reading
 	Edge       []float64 // by mark: sd of what stays open about the edge there
 	Pegs       []bool    // by mark: peg or benchmark
+	Gone       []bool    // by mark: its peg was moved since, so that nobody can tape to it; nil: none
 	ByName     map[string]int
 	SetupAt    map[string]int
 
 	MostParts, MostSize int // the largest of all readings: parts, and scalars touched
 }
+
+// Taped says whether a tape can still be laid to a mark: its peg was not moved since.
+func (n *Network) Taped(mark int) bool { return n.Gone == nil || !n.Gone[mark] }
 
 // Dim is the number of scalars of a block.
 func (n *Network) Dim(b Unknown) int { return n.Offset[b+1] - n.Offset[b] }

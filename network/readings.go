@@ -16,7 +16,10 @@ func (g *builder) readings() {
 		if !ok {
 			continue
 		}
-		o := g.obs(i, r, k, def)
+		o, ok := g.obs(i, r, k, def)
+		if !ok {
+			continue
+		}
 		switch {
 		case r.Struck:
 			o.Use = false
@@ -30,7 +33,7 @@ func (g *builder) readings() {
 		if len(r.Values) > len(o.Values) {
 			tall = append(tall, r.N)
 		}
-		if t, ok := g.book.Tool(r.Tool); ok && !lengthKind(r.Kind) && gauged(t) {
+		if t, ok := g.book.Tool(r.Tool); ok && !lengthKind(r.Kind) && r.Kind != "width" && gauged(t) {
 			zeroed = append(zeroed, r.N)
 		}
 		g.n.Obs = append(g.n.Obs, o)
@@ -67,7 +70,8 @@ const dipByEye = 0.25
 // taping, from memory).
 func sag(dip, length float64) float64 { return 8 * dip * dip / (3 * length) }
 
-func (g *builder) obs(i int, r *fieldbook.Taken, k Kind, def []float64) Obs {
+// obs numbers one reading; false where its line is not far enough for it to say anything.
+func (g *builder) obs(i int, r *fieldbook.Taken, k Kind, def []float64) (Obs, bool) {
 	o := Obs{Kind: k, Reading: i, Setup: -1, Free: -1, Flip: r.Flip, Scale: 1, Use: true, Check: r.Check, Computed: r.Computed}
 	for _, m := range r.Marks {
 		o.Marks = append(o.Marks, g.n.ByName[m])
@@ -80,6 +84,10 @@ func (g *builder) obs(i int, r *fieldbook.Taken, k Kind, def []float64) Obs {
 	if r.Bent {
 		o.Long = bentBy
 	}
+	soft, ok := g.tracked(&o, r)
+	if !ok {
+		return o, false
+	}
 	g.extra(&o, r)
 	parts := len(k.Parts(&o))
 	for p := range parts {
@@ -91,12 +99,13 @@ func (g *builder) obs(i int, r *fieldbook.Taken, k Kind, def []float64) Obs {
 	}
 	o.SD = make([]float64, parts)
 	g.sigma(&o, r, def)
+	o.SD[0] = math.Hypot(o.SD[0], soft)
 	if r.Dip > 0 {
 		o.Sag = sag(r.Dip, r.Values[0].Metres)
 		o.SD[0] = math.Hypot(o.SD[0], dipByEye*o.Sag)
 	}
 	g.touch(&o)
-	return o
+	return o, true
 }
 
 // touch lays the blocks of a reading out in the state.

@@ -11,6 +11,9 @@ import (
 // shape takes what the book says of lines: the order of marks, and how sharp they are.
 func (g *builder) shape() {
 	for _, l := range g.book.Lines {
+		if l.From != "" {
+			continue
+		}
 		p := Path{Name: l.Name, Closed: l.Closed}
 		for _, m := range l.MarkNames() {
 			if i, ok := g.n.ByName[m]; ok {
@@ -50,7 +53,7 @@ func (g *builder) definition() []float64 {
 	return d
 }
 
-// words takes the sides seen, the places wanted, and marks that nothing reads.
+// words takes the sides seen, the points that are gone, the places wanted, and marks that nothing reads.
 func (g *builder) words() {
 	for _, s := range g.book.Sides {
 		m, ok1 := g.n.ByName[s.Mark]
@@ -58,6 +61,14 @@ func (g *builder) words() {
 		b, ok3 := g.n.ByName[s.Line[1]]
 		if ok1 && ok2 && ok3 {
 			g.n.Sides = append(g.n.Sides, Side{Mark: m, A: a, B: b, Left: s.Left})
+		}
+	}
+	for _, name := range g.book.Gone {
+		if i, ok := g.n.ByName[name]; ok {
+			if g.n.Gone == nil {
+				g.n.Gone = make([]bool, len(g.n.Marks))
+			}
+			g.n.Gone[i] = true
 		}
 	}
 	var unread []string

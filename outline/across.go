@@ -12,7 +12,7 @@ func (c *chain) normals(marks []int) [][2]float64 {
 	near := c.nearby(count)
 	out := make([][2]float64, len(marks))
 	for i, m := range marks {
-		p := c.s.X.Point(m)
+		p := c.block.point(m)
 		best, n := math.Inf(1), plane.Point{}
 		for _, k := range near[m] {
 			q, t := path.Segs[k].Nearest(p)

@@ -16,14 +16,24 @@ func (c *chain) begin() []finding.Finding {
 	for _, v := range c.vertex {
 		p := v.about
 		if v.mark >= 0 {
-			p = c.s.X.Point(v.mark)
+			p = c.block.point(v.mark)
 		}
 		c.q = append(c.q, p.X, p.Y)
 	}
 	taken := make([]bool, len(c.pieces)) // tangent joints that hold an arc without inner marks
 	for i := range c.pieces {
+		if c.pieces[i].corner > 0 {
+			taken[i], taken[(i+1)%len(c.pieces)] = true, true
+		}
+	}
+	for i := range c.pieces {
 		p := &c.pieces[i]
 		if p.kind != "arc" {
+			continue
+		}
+		if p.corner > 0 {
+			p.bulge = len(c.q)
+			c.q = append(c.q, p.start)
 			continue
 		}
 		side, read := c.risen(p)
@@ -50,6 +60,9 @@ func (c *chain) begin() []finding.Finding {
 // conditions lists what holds the unknowns: vertices, marks along pieces, tangent joints, rises.
 func (c *chain) conditions() {
 	for i, v := range c.vertex {
+		if v.free {
+			continue
+		}
 		if v.mark < 0 {
 			c.rows = append(c.rows, row{axis: 5, vertex: i, mark: v.beside}, row{axis: 6, vertex: i, mark: v.beside})
 			continue
@@ -74,6 +87,10 @@ func (c *chain) conditions() {
 		}
 	}
 	for i := range c.pieces {
+		if p := &c.pieces[i]; p.corner > 0 {
+			m := len(c.s.Net.Marks) + p.corner - 1
+			c.rows = append(c.rows, row{axis: 7, mark: m, piece: i}, row{axis: 8, mark: m, piece: i}, row{axis: 9, piece: i})
+		}
 		if c.leans(i) {
 			c.rows = append(c.rows, row{axis: 3, piece: i})
 		}
@@ -102,7 +119,7 @@ func (c *chain) firstBulge(p *piece) float64 {
 	}
 	best, score := 0.0, math.Inf(1)
 	for _, m := range p.inner {
-		at := c.s.X.Point(m)
+		at := c.block.point(m)
 		if d := math.Abs(at.Dist(a) - at.Dist(b)); d < score {
 			score = d
 			best = plane.ArcThrough(a, at, b).Bulge

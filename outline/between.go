@@ -19,20 +19,20 @@ const (
 const lengthening = 1.295
 
 // longer is by how much noise of its marks makes the fair curve of a trail longer than the edge.
-func (t *trail) longer(b *block) float64 {
+func (t *trail) longer(b *block, edge []float64) float64 {
 	sum := 0.0
 	for i := range t.marks {
 		if !t.ring && (i == 0 || i == len(t.marks)-1) {
 			continue
 		}
-		sum += lengthening * t.jitter(b, i) * (1/t.gap(i-1) + 1/t.gap(i)) / 2
+		sum += lengthening * t.jitter(b, i, edge) * (1/t.gap(i-1) + 1/t.gap(i)) / 2
 	}
 	return sum
 }
 
 // jitter is the variance of mark i across the trail against its neighbours: that of the second
 // difference, less the neighbours' usual share.
-func (t *trail) jitter(b *block, i int) float64 {
+func (t *trail) jitter(b *block, i int, edge []float64) float64 {
 	n := t.across(i)
 	marks := []int{t.marks[t.index(i-1)], t.marks[t.index(i)], t.marks[t.index(i+1)]}
 	c := b.some(b.own, marks)
@@ -40,6 +40,9 @@ func (t *trail) jitter(b *block, i int) float64 {
 	v := 0.0
 	for j := range 6 {
 		for k := range 6 {
+			if j == k && j%2 == 0 {
+				v += w[j/2] * w[j/2] * edge[marks[j/2]] * edge[marks[j/2]]
+			}
 			v += w[j/2] * w[k/2] * []float64{n.X, n.Y}[j%2] * []float64{n.X, n.Y}[k%2] * c[j*6+k]
 		}
 	}

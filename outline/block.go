@@ -22,25 +22,59 @@ type block struct {
 	own []float64
 	sd2 float64 // s²
 	g   [][3]float64
+
+	corner []corner // numbered after the marks of the network
 }
 
-func newBlock(s *adjust.Solution, l Spec) *block {
-	b := &block{s: s, row: make([]int, len(s.Net.Marks))}
+func newBlock(s *adjust.Solution, l Spec, corners []corner) *block {
+	n := len(s.Net.Marks)
+	b := &block{s: s, row: make([]int, n+len(corners)), corner: corners}
 	for m := range b.row {
 		b.row[m] = -1
 	}
 	for _, r := range l.Runs {
 		for _, m := range r.Marks {
-			if b.row[m] < 0 {
-				b.row[m] = len(b.marks)
-				b.marks = append(b.marks, m)
+			if m < n {
+				b.take(m)
 			}
 		}
 	}
-	b.datum, b.k = s.Cov(b.marks...), 2*len(b.marks)
+	for i := range corners {
+		for _, m := range corners[i].marks() {
+			if corners[i].used {
+				b.take(m)
+			}
+		}
+	}
+	b.datum = s.Cov(b.marks...)
+	b.derive(n)
+	b.k = 2 * len(b.marks)
 	b.motions()
 	b.turnInward()
 	return b
+}
+
+// take adds a mark once.
+func (b *block) take(m int) {
+	if b.row[m] < 0 {
+		b.row[m] = len(b.marks)
+		b.marks = append(b.marks, m)
+	}
+}
+
+// point is the place of a mark of the network or of a corner.
+func (b *block) point(m int) plane.Point {
+	if n := len(b.s.Net.Marks); m >= n {
+		return b.corner[m-n].at
+	}
+	return b.s.X.Point(m)
+}
+
+func (b *block) name(m int) string {
+	if n := len(b.s.Net.Marks); m >= n {
+		return b.corner[m-n].Name
+	}
+	return b.s.Net.Marks[m]
 }
 
 // motions fills g.
@@ -48,15 +82,15 @@ func (b *block) motions() {
 	n := float64(len(b.marks))
 	var mean plane.Point
 	for _, m := range b.marks {
-		mean = mean.Add(b.s.X.Point(m).Mul(1 / n))
+		mean = mean.Add(b.point(m).Mul(1 / n))
 	}
 	size := 0.0
 	for _, m := range b.marks {
-		q := b.s.X.Point(m).Sub(mean)
+		q := b.point(m).Sub(mean)
 		size += q.Dot(q)
 	}
 	for _, m := range b.marks {
-		q := b.s.X.Point(m).Sub(mean).Mul(1 / math.Sqrt(math.Max(size, leastSD)))
+		q := b.point(m).Sub(mean).Mul(1 / math.Sqrt(math.Max(size, leastSD)))
 		b.g = append(b.g, [3]float64{1 / math.Sqrt(n), 0, -q.Y}, [3]float64{0, 1 / math.Sqrt(n), q.X})
 	}
 }

@@ -17,6 +17,9 @@ type piece struct {
 	names [2]string
 	run   int // run of the book
 	near  int // the mark that lies on the edge near its start, on this side of the joint or that; −1 none
+
+	corner int     // counted from 1: the unreached corner that it rounds
+	start  float64 // bulge to begin with
 }
 
 // vertex is where pieces meet: on a mark that holds it, or (mark −1) somewhere about a place, which
@@ -25,6 +28,7 @@ type vertex struct {
 	mark, beside int
 	about        plane.Point
 	sd           float64
+	free         bool // held by the pieces that meet in it alone
 }
 
 // chain is the unknown line: q holds x and y of every vertex, then the bulges.
@@ -46,7 +50,8 @@ type chain struct {
 // row is one condition: a coordinate of a vertex (axis 0 or 1), the distance of a mark across a
 // piece (axis 2; of two pieces across the one it lies along), a joint said to be tangent (axis 3, at
 // the start of the piece), the rise of an arc (axis 4), or how far a loose vertex lies from the
-// place it is about (axis 5 or 6).
+// place it is about (axis 5 or 6). Of the arc that rounds an unreached corner: where the tangents
+// at its ends meet (axis 7 or 8), and its radius (axis 9).
 type row struct {
 	axis, vertex, mark, piece int
 	two                       bool
@@ -54,7 +59,8 @@ type row struct {
 
 func newChain(b *block, l Spec) *chain {
 	c := &chain{s: b.s, l: l, block: b, frame: b.own}
-	for ri, r := range l.Runs {
+	c.sliding()
+	for ri, r := range c.l.Runs {
 		kind, last := r.Kind, len(r.Marks)-1
 		if kind != "curve" && r.Marks[0] == r.Marks[last] && last > 2 { // a whole loop: two halves
 			h := len(r.Marks) / 2
@@ -70,7 +76,7 @@ func newChain(b *block, l Spec) *chain {
 // add appends a piece; its first vertex is the last of the piece before.
 func (c *chain) add(r SpecRun, run int) {
 	last := len(r.Marks) - 1
-	p := piece{kind: r.Kind, bulge: -1, joint: r.Joint, names: [2]string{r.Names[0], r.Names[last]}, run: run, near: -1}
+	p := piece{kind: r.Kind, bulge: -1, joint: r.Joint, names: [2]string{r.Names[0], r.Names[last]}, run: run, near: -1, corner: r.corner, start: r.bulge}
 	end := c.l.Runs[(run+1)%len(c.l.Runs)]
 	if len(c.pieces) > 0 {
 		p.from = c.pieces[len(c.pieces)-1].to
@@ -79,7 +85,7 @@ func (c *chain) add(r SpecRun, run int) {
 	} else {
 		p.from = c.joint(c.l.Runs[len(c.l.Runs)-1], r)
 	}
-	inner := r.Marks[1:last]
+	inner := r.Marks[min(1, last):last]
 	switch r.loose {
 	case nearMark:
 		p.near = r.Marks[0]
@@ -108,14 +114,20 @@ func (c *chain) add(r SpecRun, run int) {
 // of the mark near it, or of the middle between its two marks.
 func (c *chain) joint(p, q SpecRun) int {
 	last := len(p.Marks) - 1
-	m := c.s.X.Point(q.Marks[0])
+	m := c.block.point(q.Marks[0])
 	switch q.loose {
 	case nearMark:
-		gap := m.Dist(c.s.X.Point(q.Marks[1])) + m.Dist(c.s.X.Point(p.Marks[last-1]))
-		c.vertex = append(c.vertex, vertex{-1, q.Marks[0], m, gap / 4})
+		gap := m.Dist(c.block.point(q.Marks[1])) + m.Dist(c.block.point(p.Marks[last-1]))
+		sd := gap / 4
+		if q.play > 0 {
+			sd = q.play
+		}
+		c.vertex = append(c.vertex, vertex{mark: -1, beside: q.Marks[0], about: m, sd: sd})
 	case between:
-		b := c.s.X.Point(p.Marks[last])
-		c.vertex = append(c.vertex, vertex{-1, q.Marks[0], plane.Lerp(m, b, 0.5), m.Dist(b) / 2})
+		b := c.block.point(p.Marks[last])
+		c.vertex = append(c.vertex, vertex{mark: -1, beside: q.Marks[0], about: plane.Lerp(m, b, 0.5), sd: m.Dist(b) / 2})
+	case turned:
+		c.vertex = append(c.vertex, vertex{mark: -1, beside: q.Marks[0], about: q.about, free: true})
 	default:
 		return c.newVertex(p.Marks[last])
 	}

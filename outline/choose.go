@@ -136,9 +136,13 @@ func (g *graph) starts() []int {
 		}
 	}
 	out := over[least]
-	next := g.t.index(least + 1) // a joint may lie in the gap itself
-	for j := g.first[next]; j < g.first[next+1]; j++ {
-		out = append(out, j)
+	for skip := range 1 + mostFilled { // a joint, or an arc between two straights, may lie over the gap itself
+		next := g.t.index(least + 1 + skip)
+		for j := g.first[next]; j < g.first[next+1]; j++ {
+			if skip == 0 || g.piece[j].kind == "straight" && !slices.Contains(out, j) {
+				out = append(out, j)
+			}
+		}
 	}
 	return out
 }

@@ -125,14 +125,7 @@ func (b *body) same(f *Family, name string, pieces []int, size func(q []float64,
 	if len(pieces) == 0 {
 		return
 	}
-	alike := b.c.wald(func(q []float64) []float64 {
-		var out []float64
-		for _, p := range pieces[1:] {
-			out = append(out, size(q, p)-size(q, pieces[0]))
-		}
-		return out
-	})
-	if alike.Holds() {
+	if b.alike(pieces, size) {
 		f.Figures = append(f.Figures, b.list([]string{name}, func(q []float64) []float64 {
 			sum := 0.0
 			for _, p := range pieces {
@@ -147,25 +140,51 @@ func (b *body) same(f *Family, name string, pieces []int, size func(q []float64,
 	}
 }
 
-// cut adds the cuts of corners and their legs, from the corner where the sides would meet to
-// either end of the cut.
-func (b *body) cut(f *Family) {
-	var cuts, legs []int
-	for k, p := range b.corner {
-		if p >= 0 && b.c.pieces[p].kind == "straight" {
-			cuts = append(cuts, p)
-			legs = append(legs, 2*k, 2*k+1)
+// alike says that the marks do not tell the sizes of pieces apart.
+func (b *body) alike(pieces []int, size func(q []float64, piece int) float64) bool {
+	if len(pieces) < 2 {
+		return true
+	}
+	return b.c.wald(func(q []float64) []float64 {
+		var out []float64
+		for _, p := range pieces[1:] {
+			out = append(out, size(q, p)-size(q, pieces[0]))
 		}
+		return out
+	}).Holds()
+}
+
+// cut adds the cuts of corners and their legs, from the corner where the sides would meet to
+// either end of the cut: one size where all are alike, one along the length and one across where
+// these are, else each its own.
+func (b *body) cut(f *Family) {
+	var cuts, legs, along, across []int
+	for k, p := range b.corner {
+		if p < 0 || b.c.pieces[p].kind != "straight" {
+			continue
+		}
+		cuts, legs = append(cuts, p), append(legs, 2*k, 2*k+1)
+		along, across = append(along, 2*k+k%2), append(across, 2*k+1-k%2) // the length is that of the even sides
 	}
 	if len(cuts) == 4 {
 		f.Kind = "cut"
 	}
 	b.same(f, "cut", cuts, func(q []float64, p int) float64 { return b.seg(q, p).Chord() })
-	b.same(f, "cut leg", legs, func(q []float64, leg int) float64 {
-		s := b.seg(q, b.corner[leg/2])
-		if leg%2 == 0 {
-			return b.virtual(q, leg/2).Dist(s.A)
-		}
-		return b.virtual(q, leg/2).Dist(s.B)
-	})
+	switch {
+	case !b.alike(legs, b.leg) && b.alike(along, b.leg) && b.alike(across, b.leg):
+		b.same(f, "cut leg along", along, b.leg)
+		b.same(f, "cut leg across", across, b.leg)
+	default:
+		b.same(f, "cut leg", legs, b.leg)
+	}
+}
+
+// leg is the distance from where the sides at a cut corner would meet to the start (even) or the
+// end of the cut.
+func (b *body) leg(q []float64, leg int) float64 {
+	s := b.seg(q, b.corner[leg/2])
+	if leg%2 == 0 {
+		return b.virtual(q, leg/2).Dist(s.A)
+	}
+	return b.virtual(q, leg/2).Dist(s.B)
 }

@@ -37,6 +37,9 @@ func (l *Line) between(s *adjust.Solution, seg int, p plane.Point) []string {
 		here := float64(seg-r.First) + t
 		from, n := r.From, len(l.Names)
 		start := slices.Index(l.Names, r.From)
+		if start < 0 || !slices.Contains(l.Names, r.To) { // an unreached corner
+			return []string{r.From, r.To}
+		}
 		for k := start + 1; k < start+n && l.Names[k%n] != r.To; k++ {
 			i, t, _ := run.Nearest(s.X.Point(l.Marks[k%n]))
 			if float64(i)+t > here {

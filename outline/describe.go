@@ -33,6 +33,9 @@ func (c *chain) describe(out *Line) {
 func (c *chain) describeRun(i, first, count int) Run {
 	p := &c.pieces[i]
 	r := Run{Kind: p.kind, Found: c.l.Runs[p.run].found, From: p.names[0], To: p.names[1], Joint: p.joint, First: first, Pieces: count, Turn: math.NaN()}
+	if c.l.Runs[p.run].soft {
+		r.Kind = "soft"
+	}
 	if p.kind == "curve" {
 		return r
 	}
@@ -47,6 +50,8 @@ func (c *chain) describeRun(i, first, count int) Run {
 	}
 	r.Radius, r.Centre, r.Sweep = math.Abs(s.Radius()), s.Centre(), s.Sweep()
 	r.RadiusSD = c.sdOf(func(q []float64) float64 { return math.Abs(c.segment(q, p).Radius()) })
+	r.Sagitta = math.Abs(s.Sagitta())
+	r.SagittaSD = c.sdOf(func(q []float64) float64 { return math.Abs(c.segment(q, p).Sagitta()) })
 	r.SweepSD = c.sdOf(func(q []float64) float64 { return c.segment(q, p).Sweep() })
 	return r
 }

@@ -110,7 +110,7 @@ func (c *chain) offEllipse(out *Line, e oblong) (r, j []float64) {
 	const h = 1e-6
 	r, j = make([]float64, len(out.Marks)), make([]float64, 5*len(out.Marks))
 	for i, m := range out.Marks {
-		p := c.s.X.Point(m)
+		p := c.block.point(m)
 		r[i] = e.offset(p)
 		for k := range 5 {
 			up, down := e, e
@@ -126,7 +126,7 @@ func (c *chain) offEllipse(out *Line, e oblong) (r, j []float64) {
 // ellipse at all.
 func (c *chain) farOff(out *Line, e oblong) bool {
 	for _, m := range out.Marks {
-		if d := e.offset(c.s.X.Point(m)); !(math.Abs(d) < e.b/6) {
+		if d := e.offset(c.block.point(m)); !(math.Abs(d) < e.b/6) {
 			return true
 		}
 	}

@@ -23,6 +23,15 @@ func cut(length, width, along, across float64) simulate.Figure {
 	}, make([]float64, 8))
 }
 
+// bulging is a body with a segment of a circle over the whole of either end, at a kink.
+func bulging(length, width, right, left float64) simulate.Figure {
+	f := rect(length, width)
+	for i, rise := range map[int]float64{1: right, 3: left} {
+		f[i].Kind, f[i].Segs[0].Bulge = "arc", 2*rise/width
+	}
+	return f
+}
+
 // Exact outlines are named with their sizes, whichever hand they run round and whether their runs
 // are stated or found.
 func TestFamilies(t *testing.T) {
@@ -35,12 +44,15 @@ func TestFamilies(t *testing.T) {
 		{simulate.Rounded(simulate.Box4(8, 4, 0), []float64{0.6, 0.6, 0.6, 0.6}), "a rectangle 8.00 × 4.00, square, corner radius 0.60"},
 		{simulate.Rounded(simulate.Box4(8, 4, 0), []float64{0.6, 0.9, 0.6, 0}), "a rectangle 8.00 × 4.00, square, corner radii 0.60, 0.90 and 0.60"},
 		{cut(10.97, 5.49, 1.22, 1.22), "a rectangle 10.97 × 5.49, square with cut corners, each 1.73 with legs of 1.22"},
+		{cut(10.97, 5.49, 1.22, 1.05), "a rectangle 10.97 × 5.49, square with cut corners, each 1.61 with legs of 1.22 along the length and 1.05 across"},
+		{simulate.Rounded(simulate.Box4(8, 4, 0), []float64{0.6, 0, 0, 0}), "a rectangle 8.00 × 4.00, square, corner radius 0.60"},
 		{simulate.Stadium(10, 5), "straight sides with half circles at the ends, 10.00 × 5.00, end radius 2.50; not an ellipse: marks lie up to 0.49 off"},
 		{simulate.Oval(9.6, 5.1, 2.2), "a four-centre oval 9.60 × 5.10, end radius 2.20, side radius 12.03; not an ellipse: marks lie up to 0.11 off"},
 		{simulate.Kidney(2.4, 1.8, 5, 6.1, 1.5), "a kidney of tangent arcs: lobes 1.80 and 2.40, back 6.10, waist 1.50"},
 		{bend(), "an L 8.00 × 5.00, 3.00 and 3.00 wide, square"},
 		{simulate.Ell(12, 4, 5, 7.5, 0.3, 0.6), "an L 12.00 × 7.50, 4.00 and 5.00 wide, square, corner radius 0.30, inward 0.60"},
 		{simulate.Roman(7, 5, 0.8, 1.25, 1.25), "a body 7.00 × 5.00, square with segmental ends, radius 1.78, rise 1.25"},
+		{bulging(7, 4, 1.2, 0.8), "a body 7.00 × 4.00 with segmental ends, radii 2.27 and 2.90, rises 1.20 and 0.80"},
 		{simulate.Roman(7, 5, 0.8, 1.25, 1.00), "a body 7.00 × 5.00, square with segmental ends, radii 1.78 and 1.95, rises 1.25 and 1.00"},
 	} {
 		for _, s := range []*scene{figure(c.f, 4), anyOf(c.f, 4), figure(c.f, 4).reversed()} {
@@ -119,6 +131,9 @@ func TestFamilySizes(t *testing.T) {
 		{simulate.Rounded(simulate.Box4(8, 4, 0.01), []float64{0.6, 0.6, 0.6, 0.6}), map[string]float64{"length": 8, "width": 4 * math.Cos(0.01), "skew": -0.01, "radius": 0.6}},
 		{simulate.Stadium(10, 5), map[string]float64{"length": 10, "width": 5, "radius": 2.5}},
 		{simulate.Oval(9.6, 5.1, 2.2), map[string]float64{"length": 9.6, "width": 5.1, "end": 2.2, "side": simulate.SideRadius(9.6, 5.1, 2.2)}},
+		{cut(10.97, 5.49, 1.22, 1.05), map[string]float64{"length": 10.97, "width": 5.49, "cut": math.Hypot(1.22, 1.05), "cut leg along": 1.22, "cut leg across": 1.05}},
+		{simulate.Roman(7, 5, 0.8, 1.25, 1.25), map[string]float64{"length": 7, "width": 5, "radius": 1.781, "rise": 1.25}},
+		{simulate.Kidney(2.4, 1.8, 5, 6.1, 1.5), map[string]float64{"back": 6.1, "waist": 1.5}},
 		{simulate.Ell(12, 4, 5, 7.5, 0.3, 0.6), map[string]float64{"length": 12, "deep": 7.5, "width": 4, "leg": 5, "inner": 0.6}},
 	} {
 		r := rand.New(rand.NewPCG(77, 3))

@@ -24,7 +24,7 @@ func (c *chain) settle(edge []float64) float64 {
 	c.judge(edge)
 	cost := c.cost(w)
 	c.frame = c.block.datum
-	n, _ := c.normal(c.weights(edge), c.jacobian())
+	n, _ := c.equations(c.whiten(edge))
 	c.cov = invert(n, c.n)
 	return cost
 }
@@ -37,7 +37,7 @@ func (c *chain) score(edge []float64) float64 {
 		return 0
 	}
 	const mostSteps, little = 15, 1e-3
-	w := c.weights(edge)
+	w := c.whiten(edge)
 	last := c.cost(w)
 	for range mostSteps {
 		c.step(w)
@@ -50,12 +50,16 @@ func (c *chain) score(edge []float64) float64 {
 	return last
 }
 
-// iterate takes steps until they move nothing, and gives the last weights.
-func (c *chain) iterate(edge []float64) (w []float64) {
-	const mostSteps = 40
+// iterate takes steps until they move nothing, and gives the last weights. Those hang on where the
+// line runs by the directions at its marks alone: once a step is short they stay.
+func (c *chain) iterate(edge []float64) (w whitening) {
+	const mostSteps, short, still = 40, 1e-6, 1e-10
+	move := math.Inf(1)
 	for range mostSteps {
-		w = c.weights(edge)
-		if c.step(w) < 1e-10 {
+		if move > short {
+			w = c.whiten(edge)
+		}
+		if move = c.step(w); move < still {
 			break
 		}
 	}
@@ -63,8 +67,8 @@ func (c *chain) iterate(edge []float64) (w []float64) {
 }
 
 // step is one of Gauss and Newton's; it gives the largest move.
-func (c *chain) step(w []float64) float64 {
-	n, g := c.normal(w, c.jacobian())
+func (c *chain) step(w whitening) float64 {
+	n, g := c.equations(w)
 	c.cov = invert(n, c.n)
 	d := make([]float64, c.n)
 	for a := range d {
@@ -77,7 +81,7 @@ func (c *chain) step(w []float64) float64 {
 
 // advance adds the step d, halved until the misfits weighted by w do not grow (a line said to
 // run where its marks do not lie would lead it astray), and gives its largest coordinate.
-func (c *chain) advance(w, d []float64) float64 {
+func (c *chain) advance(w whitening, d []float64) float64 {
 	from, before := append([]float64(nil), c.q...), c.cost(w)
 	f := 1.0
 	for range 30 {
@@ -93,22 +97,6 @@ func (c *chain) advance(w, d []float64) float64 {
 	}
 	copy(c.q, from)
 	return 0
-}
-
-// cost is rᵀ·W·r at the present place of the line.
-func (c *chain) cost(w []float64) float64 {
-	m := len(c.rows)
-	r := make([]float64, m)
-	for i, x := range c.rows {
-		r[i] = c.value(c.q, x)
-	}
-	sum := 0.0
-	for a := range m {
-		for b := range m {
-			sum += r[a] * w[a*m+b] * r[b]
-		}
-	}
-	return sum
 }
 
 // free says that nothing but its own mark holds any unknown: a line of curves goes through its

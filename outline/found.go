@@ -85,6 +85,7 @@ func (p plan) joined(r SpecRun) []SpecRun {
 	if r.Joint != "" && out[0].loose == atMark {
 		out[0].Joint = r.Joint
 	}
+	out[0].play = r.play
 	for i := range out {
 		out[i].found = true
 	}

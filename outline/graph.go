@@ -51,24 +51,29 @@ func (g *graph) price(p *primitive) float64 {
 	case "arc":
 		return g.c.arc + g.t.uneven(p.from, p.to) + p.chi
 	}
-	return g.c.curveMark + g.t.rough(p.from)
+	return g.c.curveMark + g.t.rough(p.from) + g.t.steep(p.from)
 }
 
 // links joins a piece to all that may follow it.
 func (g *graph) links(i int) []link {
 	p := &g.piece[i]
 	var out []link
-	for _, start := range []int{p.to, p.to + 1} {
-		if !g.t.ring && start >= len(g.t.at)-1 {
+	for skip := range 2 + mostFilled {
+		start := p.to + skip
+		if !g.t.ring && start >= len(g.t.at)-1 || skip > 1 && p.kind != "straight" {
 			break
 		}
 		m := g.t.index(start)
 		for j := g.first[m]; j < g.first[m+1]; j++ {
 			q := &g.piece[j]
-			if q.to-q.from+p.to-p.from > g.t.longest() {
+			if q.to-q.from+p.to-p.from+max(0, skip-1) > g.t.longest() {
 				continue
 			}
-			if l, ok := g.best(p, q, j); ok {
+			if skip > 1 {
+				if f := g.t.fillet(p, q, g.c); len(f) > 0 {
+					out = append(out, link{to: j, how: f[0], rival: math.Inf(1)})
+				}
+			} else if l, ok := g.best(p, q, j); ok {
 				out = append(out, l)
 			}
 		}

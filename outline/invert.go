@@ -1,31 +1,7 @@
 package outline
 
-import "math"
-
-// invert is the inverse of a symmetric positive definite matrix by Cholesky's method; a pivot
-// lost to rounding is held up at 1e-14 of the largest.
-func invert(a []float64, n int) []float64 {
-	l := make([]float64, n*n)
-	top := 0.0
-	for i := range n {
-		top = math.Max(top, a[i*n+i])
-	}
-	for i := range n {
-		for j := range i + 1 {
-			v := a[i*n+j]
-			li, lj := l[i*n:i*n+j], l[j*n:j*n+j]
-			for k := range li {
-				v -= li[k] * lj[k]
-			}
-			if i == j {
-				l[i*n+i] = math.Sqrt(math.Max(v, 1e-14*top))
-			} else {
-				l[i*n+j] = v / l[j*n+j]
-			}
-		}
-	}
-	return squareOf(invertLower(l, n), n)
-}
+// invert is the inverse of a symmetric positive definite matrix by Cholesky's method.
+func invert(a []float64, n int) []float64 { return squareOf(invertLower(cholesky(a, n), n), n) }
 
 // invertLower is the inverse of a lower triangle, by rows.
 func invertLower(l []float64, n int) []float64 {

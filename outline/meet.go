@@ -8,7 +8,7 @@ import (
 
 // joint is how one piece goes over into the next.
 type joint struct {
-	kind  string // tangent, kink; "" beside a fair curve
+	kind  string // tangent, kink, fillet (an arc between); "" beside a fair curve
 	loose int
 	cost  float64
 }
@@ -17,6 +17,7 @@ type joint struct {
 const (
 	atMark   = iota // on the mark that both end at
 	nearMark        // the mark lies on the edge, the joint somewhere near
+	turned          // beside an arc that rounds an unreached corner
 	between         // between the last mark of one piece and the first of the next
 )
 
@@ -43,7 +44,7 @@ func (t *trail) meet(p, q *primitive, c prices) []joint {
 	if p.kind == "straight" && q.kind == "straight" {
 		return []joint{{"kink", atMark, c.kink}}
 	}
-	return append(t.smooth(p, q, c, nearMark), joint{"kink", atMark, c.kink})
+	return append(t.smooth(p, q, c, nearMark), joint{"kink", atMark, c.bent(p, q)})
 }
 
 // The most that the misfit of a tangent joint may add, and the most turn at a mark beside one.

@@ -14,23 +14,42 @@ type prices struct {
 	straight, arc    float64 // one piece
 	kink, open       float64 // a joint that bends: at a mark, and where nobody touched the corner
 	tangent          float64 // a joint that does not
+	fillet           float64 // an arc between two straights of which no end was marked: an open corner and a radius
+	untold           float64 // a joint that bends between two arcs that no mark to spare tells of
 	curve, curveMark float64 // a fair curve, and every mark on it
 }
 
 func (t *trail) prices() prices {
 	free := math.Min(math.Max(2*math.Log(t.step/(t.sd*math.Sqrt(2*math.Pi))), 5), 14)
-	return prices{straight: 2, arc: free + 4.5, kink: free + 4, open: free + 12, tangent: 4, curve: 2 * free, curveMark: 3}
+	return prices{straight: 2, arc: free + 4.5, kink: free + 4, open: free + 12, tangent: 4, fillet: free + 18, untold: 12, curve: 2 * free, curveMark: 3}
 }
 
 // uneven is what an arc costs beyond its price when one of its spans is much longer than the usual
-// one: who marks an arc does it at about even steps. Common practice, no source.
+// one: who marks an arc does it at about even steps, and a single mark inside it near the middle.
+// Common practice, no source.
 func (t *trail) uneven(from, to int) float64 {
+	if to-from == 2 {
+		const usual = 0.35 // sd of the logarithm of one half over the other
+		d := math.Log(t.gap(from)/t.gap(from+1)) / usual
+		return d * d
+	}
 	var gaps []float64
 	for i := from; i < to; i++ {
 		gaps = append(gaps, t.gap(i))
 	}
 	slices.Sort(gaps)
 	return math.Max(0, 5*math.Log(gaps[len(gaps)-1]/(2.5*gaps[(len(gaps)-1)/2])))
+}
+
+// lone says that an arc has no mark to spare: any three lie on one.
+func (f *primitive) lone() bool { return f.kind == "arc" && f.to-f.from < 3 }
+
+// bent is the price of a joint that bends at a mark.
+func (c prices) bent(p, q *primitive) float64 {
+	if p.lone() && q.lone() {
+		return c.kink + c.untold
+	}
+	return c.kink
 }
 
 // longest is how many spans a trail has.

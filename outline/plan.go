@@ -65,6 +65,10 @@ func (g *graph) plan(w way) plan {
 			g.extend(&p.runs[last], q)
 			continue
 		}
+		if how.kind == "fillet" {
+			p.runs = append(p.runs, g.filled(g.before(w, k), q))
+			how.kind = "tangent"
+		}
 		r := SpecRun{Kind: q.kind, Joint: how.kind, loose: how.loose, Marks: nil}
 		for m := q.from; m <= q.to; m++ {
 			r.Marks, r.Names = append(r.Marks, g.t.marks[g.t.index(m)]), append(r.Names, g.t.names[g.t.index(m)])
@@ -81,11 +85,16 @@ func (g *graph) extend(r *SpecRun, q *primitive) {
 	r.Marks, r.Names = append(r.Marks, g.t.marks[m]), append(r.Names, g.t.names[m])
 }
 
+// before is the piece before the k-th of a way, round a ring the last before the first.
+func (g *graph) before(w way, k int) *primitive {
+	return &g.piece[w.piece[(k+len(w.piece)-1)%len(w.piece)]]
+}
+
 // structure is the price of a piece and of the joint before it, without what the marks' noise
 // needs.
 func (g *graph) structure(q *primitive, how joint, w way, k int) float64 {
 	v := g.price(q) - q.chi
-	before := &g.piece[w.piece[(k+len(w.piece)-1)%len(w.piece)]]
+	before := g.before(w, k)
 	if k == 0 && !g.t.ring {
 		return v + g.startCurve(w.piece[0])
 	}
@@ -95,12 +104,14 @@ func (g *graph) structure(q *primitive, how joint, w way, k int) float64 {
 	switch {
 	case q.kind == "curve" && before.kind == "curve":
 		return v
+	case how.kind == "fillet":
+		return v + g.c.fillet
 	case how.kind == "tangent":
 		return v + g.c.tangent
 	case how.loose == between:
 		return v + g.c.open
 	}
-	return v + g.c.kink
+	return v + g.c.bent(before, q)
 }
 
 // turnedTo lets the runs of a ring begin with the one whose start is first in the order of the

@@ -63,10 +63,10 @@ func (c *chain) outward() (sign float64, known bool) {
 	var at []plane.Point
 	for _, r := range c.l.Runs {
 		for _, m := range r.Marks[1:] {
-			at = append(at, c.s.X.Point(m))
+			at = append(at, c.block.point(m))
 		}
 	}
-	at = append(at, c.s.X.Point(c.l.Runs[0].Marks[0]))
+	at = append(at, c.block.point(c.l.Runs[0].Marks[0]))
 	area, round := 0.0, 0.0
 	for i, p := range at {
 		q := at[(i+1)%len(at)]

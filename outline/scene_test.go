@@ -26,6 +26,8 @@ type scene struct {
 	runs   []outline.SpecRun
 	bows   []fieldbook.Reading
 	closed bool
+
+	corners []outline.Corner
 }
 
 const (
@@ -151,7 +153,7 @@ func (s *scene) fit(t testing.TB) (*outline.Line, []finding.Finding) {
 }
 
 func (s *scene) spec() outline.Spec {
-	return outline.Spec{Name: "rim", Edge: "nose", Closed: s.closed, Runs: s.runs}
+	return outline.Spec{Name: "rim", Edge: "nose", Closed: s.closed, Runs: s.runs, Corners: s.corners}
 }
 
 // codes joins what was found: "crossing r1 r2 r3 r4; clockwise".

@@ -107,7 +107,7 @@ func (g *graph) ahead(s, i, j int) bool {
 // closes says that s may follow i once round.
 func (g *graph) closes(s, i int) bool {
 	end := g.place(s, i) + g.piece[i].to - g.piece[i].from
-	return i != s && (end == len(g.t.at) || end == len(g.t.at)-1)
+	return i != s && end <= len(g.t.at) && end >= len(g.t.at)-1-mostFilled
 }
 
 // way follows the labels through a piece both ways.

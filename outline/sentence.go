@@ -15,7 +15,7 @@ func (f *Family) Text(show func(metres float64) string) string {
 	case "rectangle":
 		s = "a rectangle " + w.size("length", "width") + w.square() + w.one(", corner radius ", ", corner radii ", "radius") + w.one(", cut ", ", cuts ", "cut")
 	case "cut":
-		s = "a rectangle " + w.size("length", "width") + w.square() + " with cut corners, " + w.one("each ", "", "cut") + w.one(" with legs of ", " with legs ", "cut leg")
+		s = "a rectangle " + w.size("length", "width") + w.square() + " with cut corners, " + w.one("each ", "", "cut") + w.one(" with legs of ", " with legs ", "cut leg") + w.legs()
 	case "segmental":
 		s = "a body " + w.size("length", "width") + w.square() + " with segmental ends," + w.one(" radius ", " radii ", "radius") + w.one(", rise ", ", rises ", "rise")
 	case "stadium":
@@ -84,6 +84,15 @@ func (w words) doubt() string {
 		return fmt.Sprintf("; not quite: sides up to %.1f° out of parallel", math.Abs(p)*180/math.Pi)
 	}
 	return "; not quite: the marks speak against it"
+}
+
+// legs are those of cut corners whose legs along the length differ from those across.
+func (w words) legs() string {
+	along, across := w.value("cut leg along"), w.value("cut leg across")
+	if math.IsNaN(along) {
+		return ""
+	}
+	return " with legs of " + w.show(along) + " along the length and " + w.show(across) + " across"
 }
 
 func (w words) other() string {

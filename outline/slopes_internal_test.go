@@ -59,7 +59,7 @@ func wave(t *testing.T, closed bool) *chain {
 		run.Kind, run.Marks, run.Names = "curve", append(run.Marks, 0), append(run.Names, "r0")
 		l.Runs = []SpecRun{run}
 	}
-	c := newChain(newBlock(s, l), l)
+	c := newChain(newBlock(s, l, nil), l)
 	c.begin()
 	c.settle(make([]float64, len(n.Marks)))
 	return c

@@ -43,8 +43,8 @@ func (l *Line) spans(c *chain) []span {
 	for i, m := range l.Marks {
 		best := math.Inf(1)
 		for _, k := range near[m] {
-			q, t := l.Path.Segs[k].Nearest(c.s.X.Point(m))
-			if d := q.Dist(c.s.X.Point(m)); d < best {
+			q, t := l.Path.Segs[k].Nearest(c.block.point(m))
+			if d := q.Dist(c.block.point(m)); d < best {
 				best, at[i] = d, ends[k]+t*(ends[k+1]-ends[k])
 			}
 		}
@@ -91,6 +91,10 @@ func (l *Line) judge(b *block, spans []span, edge []float64) {
 	}
 	usual := median(lengths)
 	for _, x := range spans {
+		if l.beyond[x.from] {
+			l.Inferred += x.length
+			continue
+		}
 		if !x.unsaid {
 			continue
 		}

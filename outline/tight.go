@@ -49,7 +49,7 @@ func (c *chain) tests() []finding.Finding {
 		if r.axis != 2 || c.resSD[i] < least || math.Abs(c.res[i]) <= limit*c.resSD[i] {
 			continue
 		}
-		out = append(out, finding.Finding{Code: "tight-fit", Lines: []string{c.l.Name}, Marks: []string{c.s.Net.Marks[r.mark]},
+		out = append(out, finding.Finding{Code: "tight-fit", Lines: []string{c.l.Name}, Marks: []string{c.block.name(r.mark)},
 			Figures: map[string]float64{"off": math.Abs(c.res[i]), "allowed": limit * c.resSD[i]},
 			Words:   map[string]string{"kind": c.pieces[r.piece].kind}})
 	}

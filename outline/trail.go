@@ -27,7 +27,7 @@ func newTrail(b *block, r SpecRun, edge []float64) *trail {
 		t.marks, t.names = r.Marks[:n], r.Names[:n]
 	}
 	for _, m := range t.marks {
-		t.at, t.cov = append(t.at, b.s.X.Point(m)), append(t.cov, b.of(m))
+		t.at, t.cov = append(t.at, b.point(m)), append(t.cov, b.of(m))
 	}
 	var steps, sds []float64
 	for i := range t.marks {
@@ -49,7 +49,7 @@ func newTrail(b *block, r SpecRun, edge []float64) *trail {
 // ring says that the run is a whole loop of three marks and more.
 func (r SpecRun) ring() bool {
 	n := len(r.Marks)
-	return n > 3 && r.Marks[0] == r.Marks[n-1]
+	return !r.open && n > 3 && r.Marks[0] == r.Marks[n-1]
 }
 
 // point is mark i of the trail; round a ring i may run on.

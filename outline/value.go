@@ -22,14 +22,21 @@ func (c *chain) segment(q []float64, p *piece) plane.Segment {
 func (c *chain) value(q []float64, r row) float64 {
 	switch r.axis {
 	case 0, 1:
-		p := c.s.X.Point(r.mark)
+		p := c.block.point(r.mark)
 		return q[2*r.vertex+r.axis] - []float64{p.X, p.Y}[r.axis]
 	case 2:
-		return -leftOf(c.segment(q, c.across(q, r)), c.s.X.Point(r.mark))
+		return -leftOf(c.segment(q, c.across(q, r)), c.block.point(r.mark))
 	case 5:
 		return q[2*r.vertex] - c.vertex[r.vertex].about.X
 	case 6:
 		return q[2*r.vertex+1] - c.vertex[r.vertex].about.Y
+	case 7:
+		return apex(c.segment(q, &c.pieces[r.piece])).X - c.block.point(r.mark).X
+	case 8:
+		return apex(c.segment(q, &c.pieces[r.piece])).Y - c.block.point(r.mark).Y
+	case 9:
+		p := &c.pieces[r.piece]
+		return math.Abs(c.segment(q, p).Radius()) - c.block.corner[p.corner-1].radius
 	case 4:
 		p := &c.pieces[r.piece]
 		return c.segment(q, p).Sagitta() - p.rise.h
@@ -45,7 +52,7 @@ func (c *chain) across(q []float64, r row) *piece {
 	p := &c.pieces[r.piece]
 	if r.two {
 		joint := c.point(q, p.from)
-		if c.segment(q, p).Tangent(0).Dot(c.s.X.Point(r.mark).Sub(joint)) < 0 {
+		if c.segment(q, p).Tangent(0).Dot(c.block.point(r.mark).Sub(joint)) < 0 {
 			return &c.pieces[c.before(r.piece)]
 		}
 	}

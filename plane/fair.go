@@ -115,32 +115,42 @@ func arcOverChord(half float64) float64 {
 // ringTangents are the unit tangents at the points of a closed run of at least three points.
 func ringTangents(pts []Point) []Point {
 	s := measure(pts, true)
-	n := len(pts)
-	lower, diag, upper, right := make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
-	for i := range n {
-		before, after := 1/s.arc[(i-1+n)%n], 1/s.arc[i]
-		lower[i], diag[i], upper[i] = before, 2*(before+after), after
-		right[i] = -(2*s.turn[i]*before + s.turn[(i+1)%n]*after)
-	}
+	lower, diag, upper, right := fairEquations(s, true, nil, nil)
 	return turned(s.chord, solveRing(lower, diag, upper, right))
 }
 
-// openTangents are the unit tangents at the points of an open run. Unknown i is the turn from
-// chord i to the tangent at its beginning, the last one that from the last chord to its end.
+// openTangents are the unit tangents at the points of an open run.
 func openTangents(pts []Point, startDir, endDir *Point) []Point {
 	s := measure(pts, false)
+	lower, diag, upper, right := fairEquations(s, false, startDir, endDir)
+	return turned(append(s.chord, s.chord[len(s.chord)-1]), solveBand(lower, diag, upper, right))
+}
+
+// fairEquations are those of the tangents. Unknown i is the turn from chord i to the tangent at its
+// beginning; of an open run the last one is that from the last chord to its end.
+func fairEquations(s spans, closed bool, startDir, endDir *Point) (lower, diag, upper, right []float64) {
 	m := len(s.chord)
-	lower, diag, upper, right := make([]float64, m+1), make([]float64, m+1), make([]float64, m+1), make([]float64, m+1)
+	n := m + 1
+	if closed {
+		n = m
+	}
+	lower, diag, upper, right = make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
 	turn := func(i int) float64 {
-		if i < m {
-			return s.turn[i]
+		if i < m || closed {
+			return s.turn[i%m]
 		}
 		return 0
 	}
-	for i := 1; i < m; i++ {
-		before, after := 1/s.arc[i-1], 1/s.arc[i]
+	for i := range n {
+		if !closed && (i == 0 || i == m) {
+			continue
+		}
+		before, after := 1/s.arc[(i-1+m)%m], 1/s.arc[i]
 		lower[i], diag[i], upper[i] = before, 2*(before+after), after
 		right[i] = -(2*turn(i)*before + turn(i+1)*after)
+	}
+	if closed {
+		return lower, diag, upper, right
 	}
 	diag[0], diag[m] = 1, 1
 	if startDir != nil {
@@ -156,7 +166,7 @@ func openTangents(pts []Point, startDir, endDir *Point) []Point {
 	if m == 1 && startDir == nil && endDir == nil {
 		diag[0], upper[0], right[0] = 1, 0, 0 // two points and nothing else: straight
 	}
-	return turned(append(s.chord, s.chord[m-1]), solveBand(lower, diag, upper, right))
+	return lower, diag, upper, right
 }
 
 func turned(chords []Point, by []float64) []Point {

@@ -9,6 +9,7 @@ type Foot struct {
 	Share float64 // of the segment's length
 	Along float64 // metres from the start of the path
 	Right float64 // distance of the point in metres, positive where it lies right of the travel
+	Past  float64 // metres by which the point lies behind the start or ahead of the end of an open path, along its direction there; else 0
 }
 
 // Foot is the foot of pt on the path; the first where several are as near. Beside a corner the side
@@ -27,7 +28,39 @@ func (p Path) Foot(pt Point) Foot {
 	if p.heading(seg, share).Cross(pt.Sub(at)) > 0 {
 		f.Right = -f.Right
 	}
+	f.Past = p.past(seg, share, pt)
 	return f
+}
+
+// past is how far beyond an end of an open path a point lies whose foot is at a share of a segment.
+func (p Path) past(seg int, share float64, pt Point) float64 {
+	switch s := p.Segs[seg]; {
+	case p.Closed:
+	case seg == 0 && share == 0:
+		return math.Max(0, s.Tangent(0).Dot(s.A.Sub(pt)))
+	case seg == len(p.Segs)-1 && share == 1:
+		return math.Max(0, s.Tangent(1).Dot(pt.Sub(s.B)))
+	}
+	return 0
+}
+
+// Between is the way along the path from the foot of a to the foot of b in metres: on a closed path
+// in the direction of travel, round is the whole of it; on an open one negative where b comes first,
+// and round is 0. NaN for an empty path.
+func (p Path) Between(a, b Point) (ahead, round float64) {
+	from, to := p.Foot(a), p.Foot(b)
+	if from.Seg < 0 {
+		return math.NaN(), 0
+	}
+	ahead = to.Along - from.Along
+	if !p.Closed {
+		return ahead, 0
+	}
+	round = p.Length()
+	if ahead < 0 {
+		ahead += round
+	}
+	return ahead, round
 }
 
 // heading is the direction of travel, at a joint the sum of both.

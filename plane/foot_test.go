@@ -62,3 +62,30 @@ func TestFootAndPlace(t *testing.T) {
 		}
 	})
 }
+
+// Beside the middle of a line nothing is past its ends; beyond an end it is so by the way along it.
+func TestFootPastTheEnds(t *testing.T) {
+	line := plane.Path{Segs: []plane.Segment{{B: plane.Point{X: 4}}, {A: plane.Point{X: 4}, B: plane.Point{X: 6, Y: 2}, Bulge: math.Tan(math.Pi / 8)}}}
+	for _, c := range []struct{ x, y, past float64 }{
+		{2, 1, 0}, {-1.5, 0.7, 1.5}, {0, -3, 0}, {6, 3, 1}, {7, 2.25, 0.25}, {4, -1, 0},
+	} {
+		pt := plane.Point{X: c.x, Y: c.y}
+		near(t, "past", line.Foot(pt).Past, c.past, 1e-12)
+		closed := line
+		closed.Closed = true
+		near(t, "past a ring", closed.Foot(pt).Past, 0, 0)
+	}
+}
+
+func TestWayBetween(t *testing.T) {
+	r := rectangle(8, 4)
+	ahead, round := r.Between(plane.Point{X: 2, Y: -1}, plane.Point{X: 9, Y: 3})
+	near(t, "ahead", ahead, 6+3, 1e-12)
+	near(t, "round", round, 24, 1e-12)
+	back, _ := r.Between(plane.Point{X: 9, Y: 3}, plane.Point{X: 2, Y: -1})
+	near(t, "both ways", ahead+back, round, 1e-12)
+	r.Closed = false
+	ahead, round = r.Between(plane.Point{X: 9, Y: 3}, plane.Point{X: 2, Y: -1})
+	near(t, "back on an open path", ahead, -9, 1e-12)
+	near(t, "no way round", round, 0, 0)
+}

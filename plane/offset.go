@@ -56,6 +56,13 @@ func (p Path) Offset(d float64, c Corners) (Parallel, error) {
 		return unmoved(p), nil
 	}
 	turned := (d < 0) != (p.Closed && area < 0)
+	right := math.Abs(d)
+	if turned {
+		right = -right
+	}
+	if out, ok := p.plain(right, c); ok {
+		return out, nil
+	}
 	side := p
 	if turned {
 		side = p.Reverse()
@@ -129,8 +136,12 @@ func (p Path) right(d float64, c Corners) (Parallel, error) {
 func (p Path) beside(d float64, c Corners) (Parallel, bool) {
 	strands, kites := p.strands(d, c)
 	w := newCovering(p, kites, d)
+	k := newShears(p, d)
 	var left []strand
 	for _, s := range strands {
+		if !k.cut(&s) {
+			continue
+		}
 		for _, free := range w.free(s) {
 			piece := s
 			if free != whole {

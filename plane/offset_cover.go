@@ -1,6 +1,9 @@
 package plane
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // covering is the union of the discs of radius d about a path and of its kites.
 type covering struct {
@@ -11,6 +14,7 @@ type covering struct {
 	tree   boxTree // of the segments
 	kites  []kite
 	points boxTree // of the kites
+	rest   rest
 }
 
 // side is a segment with what is asked of it again and again.
@@ -28,14 +32,30 @@ func newSide(s Segment) side {
 }
 
 // distance is that of a place to the segment.
-func (s side) distance(x Point) float64 {
+func (s *side) distance(x Point) float64 {
 	if !s.straight {
 		q, _ := s.Nearest(x)
 		return q.Dist(x)
 	}
-	v := x.Sub(s.A)
-	v = v.Sub(s.way.Mul(max(0, min(s.size, v.Dot(s.way)))))
-	return math.Sqrt(v.Dot(v))
+	return math.Sqrt(s.distance2(x))
+}
+
+// distance2 is the square of the distance of a place to a straight.
+func (s *side) distance2(x Point) float64 {
+	v := x.Sub(s.foot(x))
+	return v.Dot(v)
+}
+
+// foot is the nearest place of a straight.
+func (s *side) foot(x Point) Point {
+	along := x.Sub(s.A).Dot(s.way)
+	switch {
+	case along <= 0:
+		return s.A
+	case along >= s.size:
+		return s.B
+	}
+	return s.A.Add(s.way.Mul(along))
 }
 
 func newCovering(p Path, kites []kite, d float64) *covering {
@@ -57,12 +77,13 @@ func newCovering(p Path, kites []kite, d float64) *covering {
 // it is looked at: what covers the middle mostly covers the whole.
 const probes = 3
 
-// free are the stretches of a strand that nothing covers, in order.
+// free are the stretches of a strand that nothing covers, in order; they last until it is asked again.
 func (w *covering) free(s strand) []stretch {
-	r := newRest(s)
+	r := &w.rest
+	r.begin(s, w.path.Segs[(s.at+1)%len(w.path.Segs)].A)
 	for _, i := range [2]int{s.at + 1, s.at - 1} { // neighbours leave little to look at
 		if i != s.of && i >= 0 && i < len(w.sides) {
-			w.lessDisc(r, w.sides[i])
+			w.lessDisc(r, &w.sides[i])
 		}
 	}
 	for k := 0; k < probes && len(r.left) > 0; k++ {
@@ -71,7 +92,7 @@ func (w *covering) free(s strand) []stretch {
 		if !ok {
 			break
 		}
-		w.lessDisc(r, w.sides[i])
+		w.lessDisc(r, &w.sides[i])
 	}
 	if len(r.left) > 0 {
 		w.lessAll(r)
@@ -84,7 +105,7 @@ func (w *covering) lessAll(r *rest) {
 	box := r.bounds()
 	w.tree.each(box, w.d+hairline, func(i int) bool {
 		if i != r.of {
-			w.lessDisc(r, w.sides[i])
+			w.lessDisc(r, &w.sides[i])
 		}
 		return len(r.left) == 0
 	})
@@ -93,7 +114,7 @@ func (w *covering) lessAll(r *rest) {
 		return len(r.left) == 0
 	})
 	if r.of < 0 && len(w.kites) > 0 { // the point of a mitre may reach through to the other side
-		for _, f := range r.left {
+		for _, f := range slices.Clone(r.left) {
 			if w.wrongSide(r.At((f.from + f.to) / 2)) {
 				r.less(f)
 			}
@@ -102,11 +123,14 @@ func (w *covering) lessAll(r *rest) {
 }
 
 // lessDisc takes what the discs about a segment cover from the rest of a strand.
-func (w *covering) lessDisc(r *rest, other side) {
+func (w *covering) lessDisc(r *rest, other *side) {
 	if r.run.straight && other.straight {
-		if c, ok := stripped(r.run, other, w.d); ok && w.hides(r.strand, other, (c.from+c.to)/2) {
+		if c, ok := stripped(&r.run, other, w.d); ok && w.hides(r.strand, other, (c.from+c.to)/2) {
 			r.less(c)
 		}
+		return
+	}
+	if r.clear(other, w.d) {
 		return
 	}
 	low, high := r.distances(other)

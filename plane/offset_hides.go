@@ -5,7 +5,7 @@ import "math"
 // hides says that the strand at share t lies inside the discs about a segment, or on their edge
 // where it does not belong: back to back with the other's own parallel, so that nothing is left
 // between the two, or on the wrong side of two segments that run over each other.
-func (w *covering) hides(s strand, other side, t float64) bool {
+func (w *covering) hides(s strand, other *side, t float64) bool {
 	x := s.At(t)
 	switch r := other.distance(x); {
 	case r < w.d-hairline:

@@ -152,20 +152,6 @@ func benchmarkOffset(b *testing.B, p plane.Path, d float64) {
 	}
 }
 
-// Two thousand corners: of a convex ring what Steiner says; of one with 5 mm noise, where no formula
-// holds, that every piece lies at its distance and all of them close.
-func TestOffsetOfTwoThousand(t *testing.T) {
-	p, d := oval(), 0.3
-	out := single(t, p, d, plane.RoundCorners)
-	near(t, "area", out.Area(), p.Area()+p.Length()*d+math.Pi*d*d, 1e-5)
-	noisy := wavy(rand.New(rand.NewPCG(14, 14)), 2000, 0.005)
-	for _, side := range []float64{d, -d} {
-		if r := offset(t, noisy, side, plane.RoundCorners); len(r.Paths) != 1 {
-			t.Errorf("by %g: %d rings", side, len(r.Paths))
-		}
-	}
-}
-
 // oval is an ellipse as 2,000 straights.
 func oval() plane.Path {
 	p := ellipse(5, 3, 2000)

@@ -15,17 +15,22 @@ type rest struct {
 	strand
 	run    side
 	line   curve
+	about  Point   // centre of an arc round a corner
 	full   float64 // length of the strand
 	left   []stretch
 	ends   [2]Point // of what is left, gaps not counted
 	length float64  // between them
 	cuts   []float64
+	spare  []stretch
 }
 
-func newRest(s strand) *rest {
-	r := &rest{strand: s, run: newSide(s.Segment), line: s.curve(), full: s.Length(), left: []stretch{whole}}
+// begin makes r the whole of a strand, in the space that it has.
+func (r *rest) begin(s strand, about Point) {
+	*r = rest{
+		strand: s, run: newSide(s.Segment), line: s.curve(), about: about, full: s.Length(),
+		left: append(r.left[:0], whole), spare: r.spare, cuts: r.cuts[:0],
+	}
 	r.ends, r.length = [2]Point{s.A, s.B}, r.full
-	return r
 }
 
 func (r *rest) extent() stretch { return stretch{r.left[0].from, r.left[len(r.left)-1].to} }
@@ -33,7 +38,7 @@ func (r *rest) extent() stretch { return stretch{r.left[0].from, r.left[len(r.le
 // distances are bounds of those from what is left to a segment. No place is further along from both
 // ends than half the length; and beside a straight the places about which are convex, an arc up to a
 // half circle leaves its chord by no more than length²·curvature/8.
-func (r *rest) distances(other side) (low, high float64) {
+func (r *rest) distances(other *side) (low, high float64) {
 	a, b := other.distance(r.ends[0]), other.distance(r.ends[1])
 	low, high = min(a, b)-r.length/2, (a+b+r.length)/2
 	bend := r.length * math.Abs(r.line.k)
@@ -42,7 +47,7 @@ func (r *rest) distances(other side) (low, high float64) {
 	}
 	rise := r.length * bend / 8
 	chord := newSide(Segment{A: r.ends[0], B: r.ends[1]})
-	if apart(chord, other) {
+	if apart(&chord, other) {
 		low = max(low, min(a, b, chord.distance(other.A), chord.distance(other.B))-rise)
 	}
 	return low, min(high, max(a, b)+rise)
@@ -88,7 +93,8 @@ func (r *rest) cut(edge curve) {
 func (r *rest) lessWhere(covered func(t float64) bool) {
 	slices.Sort(r.cuts)
 	from := 0.0
-	for _, to := range append(r.cuts, 1) {
+	r.cuts = append(r.cuts, 1)
+	for _, to := range r.cuts {
 		if to > from && covered((from+to)/2) {
 			r.less(stretch{from, to})
 		}
@@ -99,7 +105,7 @@ func (r *rest) lessWhere(covered func(t float64) bool) {
 
 // less takes a stretch away.
 func (r *rest) less(c stretch) {
-	var out []stretch
+	out := r.spare[:0]
 	untouched := true
 	for _, l := range r.left {
 		if c.to <= l.from || c.from >= l.to {
@@ -117,7 +123,7 @@ func (r *rest) less(c stretch) {
 	if untouched {
 		return
 	}
-	r.left = out
+	r.left, r.spare = out, r.left
 	if len(out) > 0 {
 		e := r.extent()
 		r.ends, r.length = [2]Point{r.strand.At(e.from), r.strand.At(e.to)}, r.full*(e.to-e.from)
@@ -125,7 +131,7 @@ func (r *rest) less(c stretch) {
 }
 
 // apart says that two straights do not cross.
-func apart(s, o side) bool {
+func apart(s, o *side) bool {
 	one, two := s.way.Cross(o.A.Sub(s.A)), s.way.Cross(o.B.Sub(s.A))
 	three, four := o.way.Cross(s.A.Sub(o.A)), o.way.Cross(s.B.Sub(o.A))
 	return one*two > 0 || three*four > 0

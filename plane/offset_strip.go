@@ -5,7 +5,7 @@ import "math"
 // stripped is the stretch of a straight that lies within d of another straight: the discs about a
 // straight make a convex strip with round ends, so that it is one. ok is false where there is none.
 // Two that run side by side at d itself, to rounding, count as within.
-func stripped(s, other side, d float64) (stretch, bool) {
+func stripped(s, other *side, d float64) (stretch, bool) {
 	size, u, v := s.size, s.way, other.way
 	out := stretch{math.Inf(1), math.Inf(-1)}
 	join := func(from, to float64) {

@@ -45,8 +45,12 @@ func (p Path) Area() float64 {
 	}
 	o := p.Segs[0].A
 	sum := 0.0
-	for _, s := range p.Segs {
-		sum += Segment{s.A.Sub(o), s.B.Sub(o), s.Bulge}.SignedArea()
+	for i := range p.Segs {
+		s := &p.Segs[i]
+		sum += s.A.Sub(o).Cross(s.B.Sub(o)) / 2
+		if s.Bulge != 0 {
+			sum += s.capArea()
+		}
 	}
 	return sum
 }
@@ -149,10 +153,10 @@ func (p Path) Validate() error {
 		if !s.A.Finite() || !s.B.Finite() || math.IsNaN(s.Bulge-s.Bulge) {
 			return fmt.Errorf("path: segment %d holds a number that is not finite", i)
 		}
-		if s.Chord() <= joint {
+		if d := s.B.Sub(s.A); d.Dot(d) <= joint*joint {
 			return fmt.Errorf("path: segment %d ends where it begins", i)
 		}
-		if i > 0 && p.Segs[i-1].B.Dist(s.A) > joint {
+		if i > 0 && p.Segs[i-1].B != s.A && p.Segs[i-1].B.Dist(s.A) > joint {
 			return fmt.Errorf("path: a gap between segments %d and %d", i-1, i)
 		}
 	}

@@ -45,6 +45,9 @@ func (p Point) Turn(angle float64) Point {
 	return Point{c*p.X - s*p.Y, s*p.X + c*p.Y}
 }
 
+// by is p turned by the direction of the unit vector w from +x.
+func (p Point) by(w Point) Point { return Point{w.X*p.X - w.Y*p.Y, w.Y*p.X + w.X*p.Y} }
+
 // Finite says that neither coordinate is NaN or infinite.
 func (p Point) Finite() bool {
 	return !math.IsNaN(p.X-p.X) && !math.IsNaN(p.Y-p.Y)

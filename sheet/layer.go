@@ -6,6 +6,7 @@ type Layer string
 // The layers.
 const (
 	LayerFrame        Layer = "frame"
+	LayerDetails      Layer = "frames of details"
 	LayerReadings     Layer = "readings"
 	LayerEllipses     Layer = "error ellipses"
 	LayerAxes         Layer = "centre lines and baseline"
@@ -27,6 +28,6 @@ const (
 
 // Layers is the closed list in the order of drawing, the lowest first.
 var Layers = []Layer{
-	LayerFrame, LayerPictures, LayerReadings, LayerEllipses, LayerAxes, LayerUnder, LayerAround, LayerInferred, LayerEdge,
+	LayerFrame, LayerPictures, LayerDetails, LayerReadings, LayerEllipses, LayerAxes, LayerUnder, LayerAround, LayerInferred, LayerEdge,
 	LayerAlternatives, LayerNext, LayerMarks, LayerPegs, LayerDimensions, LayerNumbers, LayerWords, LayerTables, LayerTitle,
 }

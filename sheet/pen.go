@@ -9,6 +9,7 @@ const (
 	PenFrame    Pen = "frame"
 	PenEdge     Pen = "edge"     // the edge, touched
 	PenInferred Pen = "inferred" // the edge where nobody touched it
+	PenSoft     Pen = "soft"     // the edge where it has no sharp line
 	PenThin     Pen = "thin"     // deck, walls, steps, features, dimensions
 	PenUnder    Pen = "under"    // under water
 	PenAxis     Pen = "axis"     // centre lines, axes, baseline
@@ -39,6 +40,7 @@ var Strokes = []Stroke{
 	{PenFrame, border, nil},
 	{PenEdge, wide, nil},
 	{PenInferred, wide, []float64{8 * wide, 4 * wide}},
+	{PenSoft, wide, []float64{2 * wide, 2 * wide}},
 	{PenThin, narrow, nil},
 	{PenUnder, narrow, []float64{12 * narrow, 3 * narrow}},
 	{PenAxis, narrow, []float64{24 * narrow, 3 * narrow, 0.5 * narrow, 3 * narrow}},

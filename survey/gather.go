@@ -21,20 +21,21 @@ import (
 
 // gather collects the stages' answers into a Result.
 type gather struct {
-	ctx    context.Context
-	book   *fieldbook.Book
-	net    *network.Network
-	start  locate.Start
-	sol    *adjust.Solution // without what is mistaken
-	first  *adjust.Solution // of all readings
-	rep    *mistake.Report
-	lines  []*outline.Line
-	found  []finding.Finding
-	datum  *adjust.Frame
-	place  plane.Rigid  // inner datum → the book's frame
-	factor float64      // on standard deviations
-	count  int          // readings proposed
-	held   map[int]bool // marks that only a corrected length holds
+	ctx     context.Context
+	book    *fieldbook.Book
+	net     *network.Network
+	start   locate.Start
+	sol     *adjust.Solution // without what is mistaken
+	first   *adjust.Solution // of all readings
+	rep     *mistake.Report
+	lines   []*outline.Line // those with runs of their own
+	derived map[string]*derived
+	found   []finding.Finding
+	datum   *adjust.Frame
+	place   plane.Rigid  // inner datum → the book's frame
+	factor  float64      // on standard deviations
+	count   int          // readings proposed
+	held    map[int]bool // marks that only a corrected length holds
 }
 
 func (g *gather) result() *Result {
@@ -54,6 +55,9 @@ func (g *gather) result() *Result {
 	g.mistakes(r)
 	g.early(r)
 	g.fitted(r)
+	g.insideNose()
+	g.beyond()
+	g.otherWay(r)
 	g.setups(r)
 	g.shape(r)
 	g.findings(r)

@@ -58,7 +58,7 @@ func keepHand(n *network.Network, located, x network.State) (network.State, bool
 	tied := make([][]int, len(n.Marks))
 	for i := range n.Obs {
 		o := &n.Obs[i]
-		if !o.Use || !n.Ready(located, o) {
+		if !o.Use || o.Track != nil || !n.Ready(located, o) {
 			continue
 		}
 		for _, m := range o.Marks {

@@ -2,7 +2,6 @@ package survey
 
 import (
 	"math"
-	"strings"
 
 	"brimline/finding"
 	"brimline/mistake"
@@ -153,7 +152,7 @@ func (g *gather) said(m mistake.Mistake) string {
 func (g *gather) single(m mistake.Mistake) string {
 	i := m.Obs[0]
 	t := g.book.Readings[g.net.Obs[i].Reading]
-	word := "reading " + t.N + " (" + t.Kind + " " + strings.Join(t.Marks, " ") + ")"
+	word := "reading " + t.N + " (" + named(t.Reading, " ") + ")"
 	if m.Doubtful {
 		word = "reading " + t.N + " or another of its group"
 	}

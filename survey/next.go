@@ -17,17 +17,16 @@ func (g *gather) options() advise.Options {
 	if s := g.usualSigma(); s > 0 {
 		o.Sigma = s
 	}
-	for _, c := range g.book.Cannots {
-		a, ok1 := g.net.ByName[c.Marks[0]]
-		b, ok2 := g.net.ByName[c.Marks[1]]
-		if ok1 && ok2 {
-			o.Cannot = append(o.Cannot, [2]int{a, b})
-		}
-	}
+	o.Cannot = g.cannots()
+	var besides []int // marks on no line wait behind the others
 	for m := range g.net.Marks {
 		p := g.sol.X.Point(m)
 		if math.IsNaN(p.X) {
-			o.Waiting = append(o.Waiting, m)
+			if g.onLine(m) {
+				o.Waiting = append(o.Waiting, m)
+			} else {
+				besides = append(besides, m)
+			}
 			continue
 		}
 		if len(g.start.Other[m]) > 0 && g.openSide(m) {
@@ -36,7 +35,21 @@ func (g *gather) options() advise.Options {
 			}
 		}
 	}
+	o.Waiting = append(o.Waiting, besides...)
 	return o
+}
+
+// cannots are the pairs of marks between which the book says that no tape can be read.
+func (g *gather) cannots() [][2]int {
+	var out [][2]int
+	for _, c := range g.book.Cannots {
+		a, ok1 := g.net.ByName[c.Marks[0]]
+		b, ok2 := g.net.ByName[c.Marks[1]]
+		if ok1 && ok2 {
+			out = append(out, [2]int{a, b})
+		}
+	}
+	return out
 }
 
 // openSide says that a mark stands where it does by order or custom only, which a tie could settle.
@@ -96,10 +109,20 @@ func Leave(ctx context.Context, in Input) ([]Leaving, error) {
 	if err != nil || !g.solved() {
 		return []Leaving{}, err
 	}
+	g.scaleless()
+	u := g.forbids()
 	orders := []advise.Order{{Name: shapeName, For: "cut", Share: shapeShare, Unseen: shapeUnseen, Cost: 1, Asks: g.asks()}}
 	var out []Leaving
 	for _, l := range advise.Leave(g.sol, g.listed(), g.odd(), orders, g.options()) {
 		one := Leaving{Order: l.Order, State: l.State, Odds: l.Odds, Ways: []Way{}, Buy: g.proposals(l.Buy), Minutes: l.Minutes, Ready: l.Ready}
+		switch waits := g.waiting(orders[0]); {
+		case len(u.why) > 0: // whatever the odds, the figures must not be used
+			one.State, one.Odds, one.Ready = advise.Unfit, 1, false
+			out = append(out, one)
+			continue
+		case len(waits) > 0:
+			one.State, one.Ready = advise.Unproven, false
+		}
 		for _, w := range l.Ways {
 			way := Way{Code: w.Code, At: w.At, Odds: w.Odds, Readings: []string{}}
 			for _, i := range w.Obs {
@@ -115,8 +138,9 @@ func Leave(ctx context.Context, in Input) ([]Leaving, error) {
 	return out, nil
 }
 
-// Checks is the set of n check tapes worth reading besides the ties, for a book that is only a rough
-// sketch, before a visit.
+// Checks is the set of n check tapes worth reading besides the ties from two pegs and besides what
+// was taped already: for a book that is only a rough sketch, before a visit. It is empty where they
+// would be enough, and nil where too little has a place to plan by.
 func Checks(ctx context.Context, in Input, n int) ([]Next, error) {
 	g := &gather{ctx: ctx, book: in.Book}
 	if in.Book == nil {
@@ -124,10 +148,10 @@ func Checks(ctx context.Context, in Input, n int) ([]Next, error) {
 	}
 	g.net, _ = network.Build(in.Book, in.Files)
 	g.start = locate.Find(g.net)
-	k := advise.Sketch{Names: g.net.Marks}
+	k := advise.Sketch{Names: g.net.Marks, Read: g.taped(g.start.X)}
 	for m := range g.net.Marks {
 		k.At = append(k.At, g.start.X.Point(m))
-		if g.net.Pegs[m] {
+		if g.net.Pegs[m] && g.net.Taped(m) {
 			k.Pegs = append(k.Pegs, m)
 		}
 	}
@@ -136,13 +160,22 @@ func Checks(ctx context.Context, in Input, n int) ([]Next, error) {
 			k.Outline = p.Marks
 		}
 	}
-	o := advise.Options{Alone: in.Book.Job.Alone, Definition: g.net.Definition, Hooks: g.hooks(), Sigma: g.usualSigma()}
-	for _, c := range in.Book.Cannots {
-		a, ok1 := g.net.ByName[c.Marks[0]]
-		b, ok2 := g.net.ByName[c.Marks[1]]
-		if ok1 && ok2 {
-			o.Cannot = append(o.Cannot, [2]int{a, b})
+	o := advise.Options{Alone: in.Book.Job.Alone, Definition: g.net.Definition, Hooks: g.hooks(), Sigma: g.usualSigma(), Cannot: g.cannots()}
+	list := advise.Checks(k, n, o)
+	if list == nil {
+		return nil, ctx.Err()
+	}
+	return g.proposals(list), ctx.Err()
+}
+
+// taped are the pairs of placed marks that were taped, as often as they were.
+func (g *gather) taped(x network.State) [][2]int {
+	var out [][2]int
+	for i := range g.net.Obs {
+		o := &g.net.Obs[i]
+		if o.Use && o.Kind.Name() == (network.Tie{}).Name() && g.net.Ready(x, o) {
+			out = append(out, [2]int{o.Marks[0], o.Marks[1]})
 		}
 	}
-	return g.proposals(advise.Checks(k, n, o)), ctx.Err()
+	return out
 }

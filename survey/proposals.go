@@ -18,6 +18,9 @@ func (g *gather) proposals(in []advise.Proposal) []Next {
 		if math.IsNaN(n.Gain) || math.IsInf(n.Gain, 0) {
 			n.Gain = 0
 		}
+		if c := p.Why.Code; (c == "fixes" || c == "side") && !slices.ContainsFunc(p.Why.Marks, g.onLine) {
+			n.Order, n.Gain = "", 0 // it is on no line: the shape gains nothing
+		}
 		for _, m := range p.Marks {
 			n.Marks = append(n.Marks, g.net.Marks[m])
 		}

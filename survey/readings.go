@@ -22,10 +22,12 @@ func (g *gather) readings(r *Result) {
 	}
 	for i := range g.book.Readings {
 		t := &g.book.Readings[i]
-		out := Reading{N: t.N, ID: string(t.ID), Kind: t.Kind, Marks: t.Marks, Setup: t.Setup, Tool: t.Tool,
+		out := Reading{N: t.N, ID: string(t.ID), Kind: t.Kind, Marks: t.Marks, Line: t.Line, Until: t.Until, Setup: t.Setup, Tool: t.Tool,
 			Likely: []Likely{}, Parts: []Part{}, Why: t.Why, State: "lone"}
 		if of[i] >= 0 {
 			g.reading(&out, of[i], textOf(t, 0))
+		} else if len(t.Values) > 0 { // free deck, or a line that waits: shown as it was read
+			out.Value, out.Text, out.SD = t.Values[0].Metres, t.Values[0].Text, g.saidSD(t)
 		}
 		out.Check, out.Computed, out.As = t.Check, t.Computed, t.As
 		if of[i] >= 0 {
@@ -38,6 +40,18 @@ func (g *gather) readings(r *Result) {
 		}
 		r.Readings = append(r.Readings, out)
 	}
+}
+
+// saidSD is the standard deviation of a reading that has no part in the network: its own, else the
+// book's rule or the default of its kind.
+func (g *gather) saidSD(t *fieldbook.Taken) float64 {
+	if len(t.Sigma) > 0 {
+		return t.Sigma[0]
+	}
+	if s := g.book.Rules.Sigma[t.Kind]; s > 0 {
+		return s
+	}
+	return fieldbook.DefaultSigma(t.Kind, t.Values[0].Part, t.Class, t.Values[0].Metres, 0)
 }
 
 // textOf is part k as typed; asserted kinds have no values.

@@ -84,6 +84,8 @@ type Reading struct {
 	ID         string   `json:"id"`
 	Kind       string   `json:"kind"`
 	Marks      []string `json:"marks"`
+	Line       string   `json:"line,omitempty"`  // along, round, clear: of the line named
+	Until      string   `json:"until,omitempty"` // clear: what stands where the free deck ends
 	Setup      string   `json:"setup,omitempty"`
 	Tool       string   `json:"tool"`
 	Value      float64  `json:"value"`
@@ -121,6 +123,9 @@ type Part struct {
 type Line struct {
 	Closed   bool      `json:"closed"`
 	Edge     string    `json:"edge,omitempty"`
+	From     string    `json:"from,omitempty"`    // of a derived line: the line that it runs beside
+	Outward  *float64  `json:"outward,omitempty"` // at this distance from it
+	Inward   *float64  `json:"inward,omitempty"`  // or at this
 	Length   *float64  `json:"length"`
 	LengthSD *float64  `json:"length_sd"`
 	Area     *float64  `json:"area"` // null for an open line
@@ -128,6 +133,7 @@ type Line struct {
 	Inferred *float64  `json:"inferred"`
 	Family   *Family   `json:"family"` // null where the shape is none that is known, or is not looked for
 	Gaps     []Gap     `json:"gaps"`
+	Corners  []Corner  `json:"corners"` // that nobody reached
 	Runs     []LineRun `json:"runs"`
 	Vertices []Vertex  `json:"vertices"` // joints and interior curve pieces, for drawing: start of each piece and its bulge
 	Waits    []string  `json:"-"`        // marks that are still without a place
@@ -139,6 +145,16 @@ type Family struct {
 	Kind    string             `json:"kind"`
 	Text    string             `json:"text"`
 	Figures map[string]float64 `json:"figures"`
+}
+
+// Corner is one that nobody reached: where two straights meet. SD is the larger semi-axis of its
+// standard ellipse, Radius that of its rounding, 0 where it is sharp.
+type Corner struct {
+	Name   string  `json:"name"`
+	X      float64 `json:"x"`
+	Y      float64 `json:"y"`
+	SD     float64 `json:"sd"`
+	Radius float64 `json:"radius"`
 }
 
 // Levels are the heights of the rim against its mean, and the misclosure of the level loop.
@@ -178,7 +194,7 @@ type LineRun struct {
 	From      string      `json:"from"`
 	To        string      `json:"to"`
 	Length    float64     `json:"length"`
-	LengthSD  float64     `json:"length_sd"`
+	LengthSD  float64     `json:"length_sd"` // 0 where the line has none: nothing holds a mark of it
 	Bearing   *float64    `json:"bearing,omitempty"`
 	BearingSD *float64    `json:"bearing_sd,omitempty"`
 	Radius    *float64    `json:"radius,omitempty"`
@@ -186,6 +202,8 @@ type LineRun struct {
 	Centre    *[2]float64 `json:"centre,omitempty"`
 	Sweep     *float64    `json:"sweep,omitempty"`
 	SweepSD   *float64    `json:"sweep_sd,omitempty"`
+	Sagitta   *float64    `json:"sagitta,omitempty"` // rise of an arc over its own chord
+	SagittaSD *float64    `json:"sagitta_sd,omitempty"`
 	Joint     string      `json:"joint,omitempty"` // at its start: tangent, kink, or as found ""
 	Turn      *float64    `json:"turn,omitempty"`  // degrees turned at its start against the run before, + left
 	Pieces    int         `json:"pieces"`          // how many entries of Vertices it takes

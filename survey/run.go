@@ -91,6 +91,9 @@ func gathered(ctx context.Context, in Input, warm *memory, step func(Step)) (*ga
 	if err := g.adjust(warm); err != nil {
 		return nil, err
 	}
+	if err := g.hold(in.Files); err != nil {
+		return nil, err
+	}
 	step(StepMistake)
 	if g.rep = mistake.Find(ctx, g.sol, in.Book); g.rep == nil {
 		return nil, ctx.Err()
@@ -127,31 +130,57 @@ func (g *gather) adjust(warm *memory) error {
 // fit fits the lines of the book.
 func (g *gather) fit() {
 	for _, l := range g.book.Lines {
+		if l.From != "" {
+			continue
+		}
 		if !g.solved() {
 			g.lines = append(g.lines, &outline.Line{Name: l.Name, Closed: l.Closed, Edge: l.Edge, Waits: l.MarkNames()})
 			continue
 		}
-		fitted, f := outline.Fit(g.sol, spec(l, g.net), g.net.Edge)
+		fitted, f := outline.Fit(g.sol, g.spec(l), g.net.Edge)
 		g.lines = append(g.lines, fitted)
 		g.found = append(g.found, f...)
 	}
+	g.derive()
 }
 
-// spec numbers a line of the book.
-func spec(l fieldbook.Line, n *network.Network) outline.Spec {
+// spec numbers a line of the book. A corner that was read after all is a mark like others.
+func (g *gather) spec(l fieldbook.Line) outline.Spec {
 	out := outline.Spec{Name: l.Name, Edge: l.Edge, Closed: l.Closed}
 	for _, r := range l.Runs {
-		run := outline.SpecRun{Kind: r.Kind, Joint: r.Joint, Names: r.Marks}
+		run := outline.SpecRun{Kind: r.Kind, Joint: r.Joint, Names: r.Marks, Sigma: r.Sigma, Slide: r.Slide}
 		for _, m := range r.Marks {
-			i, ok := n.ByName[m]
-			if !ok {
-				i = -1
-			}
+			i := g.number(m)
 			run.Marks = append(run.Marks, i)
+			if c, ok := g.book.Corner(m); ok && i < 0 {
+				out.Corners = g.corner(out.Corners, c)
+			}
 		}
 		out.Runs = append(out.Runs, run)
 	}
 	return out
+}
+
+// number of a mark in the network, −1 of one that no reading names.
+func (g *gather) number(mark string) int {
+	if i, ok := g.net.ByName[mark]; ok {
+		return i
+	}
+	return -1
+}
+
+// corner adds an unreached corner to those of a line, once.
+func (g *gather) corner(have []outline.Corner, c fieldbook.Corner) []outline.Corner {
+	for _, h := range have {
+		if h.Name == c.Name {
+			return have
+		}
+	}
+	out := outline.Corner{Name: c.Name, Round: c.Round, Sigma: c.Sigma, Like: c.Like, MeetNames: c.Meet}
+	for i, pair := range c.Meet {
+		out.Meet[i] = [2]int{g.number(pair[0]), g.number(pair[1])}
+	}
+	return append(have, out)
 }
 
 // withRules is the book with the tables of an office under its own.

@@ -24,6 +24,9 @@ func (g *gather) shape(r *Result) {
 	s := &r.Shape
 	s.State, s.Tolerance, s.Share, s.Unseen = advise.Unproven, shapeTolerance, shapeShare, shapeUnseen
 	s.Why, s.Tests, s.Weakest = []string{}, []Test{}, []Weak{}
+	u := g.forbids()
+	g.blank(r, u)
+	defer func() { s.condemn(u) }()
 	orders := []advise.Order{{Name: shapeName, For: "cut", Share: shapeShare, Unseen: shapeUnseen, Cost: 1, Asks: g.asks()}}
 	s.Why = append(s.Why, g.waiting(orders[0])...)
 	o := g.options()
@@ -175,7 +178,7 @@ func (g *gather) weak(w advise.Weak) Weak {
 	i := g.sol.ObsOf(w.Part)
 	t := g.book.Readings[g.net.Obs[i].Reading]
 	out := Weak{Reading: t.N, Mark: g.net.Marks[w.Mark], Error: some(w.Error), Move: some(w.Move)}
-	name := t.Kind + " " + join(t.Marks)
+	name := named(t.Reading, "–")
 	if out.Error == nil {
 		out.Text = "Any error could hide in " + name + " and would move the edge at " + out.Mark
 	} else {

@@ -9,6 +9,7 @@ import (
 	"brimline/cmd/brimline/internal/answer"
 	"brimline/fieldbook"
 	"brimline/finding"
+	"brimline/locate"
 	"brimline/network"
 	"brimline/survey"
 )
@@ -17,10 +18,11 @@ func checkCommand(s streams) *cobra.Command {
 	var asJSON bool
 	c := &cobra.Command{
 		Use:   "check BOOK",
-		Short: "Says whether a book can be read and what is open in it, without a solution",
+		Short: "Says whether a book can be read and what is open in it",
 		Long: `check reads BOOK and lists every fault for which it would be refused, or, when
-there is none, what a person should know before it is solved. It computes no
-places.
+there is none, what a person should know before it is solved: marks that the
+readings do not fix yet, sides that nothing settles, names that nothing reads.
+It adjusts nothing.
 
 Exit status: 0 the book can be read, 2 it was refused, 3 the program failed.`,
 		Example: "  brimline check larch.yaml\n  brimline check larch.yaml --json",
@@ -44,10 +46,16 @@ Exit status: 0 the book can be read, 2 it was refused, 3 the program failed.`,
 	return c
 }
 
-// open gathers what can be said of a book before it is solved, the weightiest first.
+// open gathers what can be said of a book before it is solved, the weightiest first: also which
+// marks its readings do not fix, and what lies on one side by custom only.
 func open(b *fieldbook.Book) []finding.Finding {
-	_, more := network.Build(b, nil)
+	net, more := network.Build(b, nil)
 	found := append(append([]finding.Finding{}, b.Findings...), more...)
+	for _, f := range locate.Find(net).Findings {
+		if f.Severity() != finding.Note {
+			found = append(found, f)
+		}
+	}
 	finding.Sort(found)
 	return found
 }

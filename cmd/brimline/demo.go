@@ -30,6 +30,9 @@ invented.`,
 			if dir == "" {
 				return refuse("demo needs -o DIR; see brimline demo --help")
 			}
+			if err := canHold(dir); err != nil {
+				return err
+			}
 			for _, e := range examples.All() {
 				if err := demo(c.Context(), e, filepath.Join(dir, e.Name), s); err != nil {
 					return fmt.Errorf("example %s: %w", e.Name, err)
@@ -40,6 +43,19 @@ invented.`,
 	}
 	c.Flags().StringVarP(&dir, "output", "o", "", "the folder to write to; made when it is not there")
 	return c
+}
+
+// canHold refuses a folder that is a file, or that would lie in one.
+func canHold(dir string) error {
+	for at := filepath.Clean(dir); ; at = filepath.Dir(at) {
+		info, err := os.Stat(at)
+		switch {
+		case err == nil && !info.IsDir():
+			return refuse("-o %s: %s is no folder", dir, at)
+		case err == nil || at == filepath.Dir(at):
+			return nil
+		}
+	}
 }
 
 // demo writes everything about one example and prints a line on it.

@@ -1,10 +1,7 @@
 package main
 
 import (
-	"errors"
 	"io"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 	"time"
@@ -35,8 +32,9 @@ func drawCommand(s streams) *cobra.Command {
 		Short: "Draws the plan as PDF, SVG or DXF",
 		Long: `draw solves BOOK and writes the drawing to FILE: every sheet of it to a PDF
 file, the first to an SVG file; with --sheet only that sheet. The plan is true
-to the scale that it names. Readings in which a mistake shows, checks and the
-tape proposed next are drawn on it. The date of issue is the day of measuring
+to the scale that it names; parts too crowded for their figures follow larger,
+as details. Readings in which a mistake shows, checks and the tape proposed next
+are drawn on it. The date of issue is the day of measuring
 unless --date gives another, so that the same book gives the same bytes.
 
 A DXF file is the drawing at true size, for cutting and setting out: each line
@@ -62,7 +60,10 @@ or inches.`,
 			if err != nil {
 				return err
 			}
-			return d.write(&book, r)
+			if err := d.write(&book, r); err != nil {
+				return err
+			}
+			return d.remark(r, s)
 		},
 	}
 	f := c.Flags()
@@ -118,20 +119,7 @@ func (d drawing) check() error {
 	if d.sheet < 1 {
 		return refuse("--sheet %d: sheets count from 1", d.sheet)
 	}
-	return folder(d.to)
-}
-
-// folder refuses a file in a folder that is not there.
-func folder(path string) error {
-	dir := filepath.Dir(path)
-	info, err := os.Stat(dir)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return refuse("-o %s: there is no folder %s", path, dir)
-	case err == nil && !info.IsDir():
-		return refuse("-o %s: %s is no folder", path, dir)
-	}
-	return nil
+	return folder("-o "+d.to, d.to)
 }
 
 func (d drawing) write(b *fieldbook.Book, r *survey.Result) error {

@@ -36,12 +36,15 @@ readings with your own.`,
 
 // startBook never writes over anything.
 func startBook(path string) error {
+	if err := folder(path, path); err != nil {
+		return err
+	}
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 	if errors.Is(err, fs.ErrExist) {
 		return refuse("%s exists already; a book is never written over", path)
 	}
 	if err != nil {
-		return fmt.Errorf("writing the book: %w", err)
+		return refuse("%s: %v", path, bare(err))
 	}
 	_, err = f.Write(starter)
 	if e := f.Close(); err == nil {

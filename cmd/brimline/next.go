@@ -134,9 +134,12 @@ func (a asking) planned(ctx context.Context, b *fieldbook.Book, s streams) error
 	if err != nil {
 		return err
 	}
-	list = a.fitting(list, a.checks)
+	fits := a.fitting(list, a.checks)
 	if a.asJSON {
-		return printJSON(s.out, map[string]any{"checks": list})
+		return printJSON(s.out, map[string]any{"checks": fits})
+	}
+	if list != nil {
+		list = fits
 	}
 	_, err = io.WriteString(s.out, answer.Checks(list, a.checks, b.Units.Length))
 	return err

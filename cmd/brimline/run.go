@@ -46,11 +46,12 @@ start from), or - for standard input.`,
 		RunE:          func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	c.SuggestionsMinimumDistance = 2
-	c.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
-		return refuse("%v; see %s --help", err, c.CommandPath())
-	})
-	c.AddCommand(newCommand(s), checkCommand(s), solveCommand(s), nextCommand(s), drawCommand(s), demoCommand(s),
+	c.SetFlagErrorFunc(misflagged)
+	c.SetHelpCommand(helpCommand())
+	narrow(c)
+	c.AddCommand(newCommand(s), checkCommand(s), solveCommand(s), nextCommand(s), measureCommand(s), drawCommand(s), demoCommand(s),
 		toolsCommand(s), schemaCommand(s), versionCommand(s))
+	completing(c)
 	return c
 }
 

@@ -84,3 +84,21 @@ func TestEveryCommandHasHelp(t *testing.T) {
 		}
 	}
 }
+
+// Every page of help keeps to the width of a small window, flags and lists of commands included.
+func TestHelpKeepsToTheWidth(t *testing.T) {
+	for _, c := range root(streams{}).Commands() {
+		for _, args := range [][]string{{}, {c.Name(), "--help"}, {"help", c.Name()}} {
+			var out, said bytes.Buffer
+			code := run(t.Context(), args, streams{in: strings.NewReader(""), out: &out, err: &said})
+			if code != exitDone || out.Len() == 0 {
+				t.Errorf("%v: status %d, said %q", args, code, said.String())
+			}
+			for _, l := range strings.Split(out.String(), "\n") {
+				if utf8.RuneCountInString(l) > 80 {
+					t.Errorf("%v: longer than 80: %q", args, l)
+				}
+			}
+		}
+	}
+}

@@ -16,7 +16,7 @@ func toolsCommand(s streams) *cobra.Command {
 	var asJSON bool
 	c := &cobra.Command{
 		Use:   "tools",
-		Short: "Prints the standard deviations and the odds used where a book gives none",
+		Short: "Prints the standard deviations and odds used by default",
 		Long: `tools prints, for each kind of reading, the standard deviation of one reading
 that is used where neither the reading nor its tool gives one, and where the
 figure comes from. A book overrides it with sigma on a reading, on a tool, or in

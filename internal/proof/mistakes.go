@@ -20,6 +20,9 @@ type rates struct {
 	tried, solved   int
 	planted, counts int // mistakes; those beyond the detectable size
 	shown, suspect  int // of those that count
+	spared          int // of those that count, at marks that can spare any two readings
+	sparedShown     int // of these
+	sparedSuspect   int
 	alone, sole     int // of those that count, no other mistake at the same mark; of those suspect
 	named           int // shown, of a listed kind
 	rightCode       int // of those: the right code first, with the value before the mistake
@@ -37,6 +40,7 @@ func (a *rates) add(b rates) {
 	a.planted, a.counts = a.planted+b.planted, a.counts+b.counts
 	a.shown, a.suspect = a.shown+b.shown, a.suspect+b.suspect
 	a.alone, a.sole = a.alone+b.alone, a.sole+b.sole
+	a.spared, a.sparedShown, a.sparedSuspect = a.spared+b.spared, a.sparedShown+b.sparedShown, a.sparedSuspect+b.sparedSuspect
 	a.named, a.rightCode = a.named+b.named, a.rightCode+b.rightCode
 	a.other, a.leftOpen = a.other+b.other, a.leftOpen+b.leftOpen
 	a.wrongSuspect, a.wronglyNamed, a.good = a.wrongSuspect+b.wrongSuspect, a.wronglyNamed+b.wronglyNamed, a.good+b.good
@@ -60,9 +64,16 @@ func judge(c simulate.Case, planted []simulate.Mistake, r *survey.Result) rates 
 		if alone {
 			a.alone++
 		}
+		spared := counts && spares(c, h.Index)
+		if spared {
+			a.spared++
+		}
 		if r != nil && counts {
 			x := byNumber(r, h.N)
 			a.found(m, x)
+			if spared && x != nil {
+				a.seen(x.State)
+			}
 			if alone && x != nil && x.State == "suspect" {
 				a.sole++
 			}
@@ -94,6 +105,30 @@ func judge(c simulate.Case, planted []simulate.Mistake, r *survey.Result) rates 
 		a.missed = append(a.missed, fmt.Sprintf("%d good readings suspected, among them %s", len(blamed), blamed[0]))
 	}
 	return a
+}
+
+// mustSpare is how many readings a mark must be able to lose, whichever they are.
+const mustSpare = 2
+
+// spares says that every mark of a reading fixes itself without any two of its readings.
+func spares(c simulate.Case, index int) bool {
+	for _, m := range c.Readings[index].Marks {
+		if c.Spare(m) < mustSpare {
+			return false
+		}
+	}
+	return true
+}
+
+// seen counts the state of a mistaken reading at marks that can spare two.
+func (a *rates) seen(state string) {
+	switch state {
+	case "suspect":
+		a.sparedSuspect++
+		a.sparedShown++
+	case "doubtful":
+		a.sparedShown++
+	}
 }
 
 // shared says that another mistake touches a mark of the rim that this reading touches.

@@ -51,6 +51,7 @@ var table = []row{
 	{"bench/*", []string{"*"}},
 	{"examples", nil},
 	{"internal/simulate", []string{"plane", "unit"}},
+	{"internal/parallels", []string{"plane"}},
 	{"internal/deps", nil},
 	{"internal/checks", nil},
 	{"internal/oracle", nil},

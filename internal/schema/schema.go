@@ -60,6 +60,8 @@ func bookType(r *jsonschema.Reflector, t reflect.Type) *jsonschema.Schema {
 	switch t {
 	case reflect.TypeFor[fieldbook.ReadingForm]():
 		return readings(r)
+	case reflect.TypeFor[fieldbook.LineForm]():
+		return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{inner(r, reflect.TypeFor[fieldbook.RunsForm]()), inner(r, reflect.TypeFor[fieldbook.DerivedForm]())}}
 	case reflect.TypeFor[fieldbook.RowForm]():
 		return row()
 	case reflect.TypeFor[fieldbook.Sigma](), reflect.TypeFor[fieldbook.AngleSigma]():
@@ -117,6 +119,9 @@ func table(r *jsonschema.Reflector, named reflect.Type) *jsonschema.Schema {
 	}
 	value := single(form.Type)
 	if value == nil {
+		if value = bookType(r, form.Type); value != nil {
+			return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{{Type: "object", AdditionalProperties: value}, {Type: "null"}}}
+		}
 		value = inner(r, form.Type)
 		if len(value.Required) == 0 {
 			value = &jsonschema.Schema{AnyOf: []*jsonschema.Schema{value, {Type: "null"}}}

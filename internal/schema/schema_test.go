@@ -87,6 +87,12 @@ func TestBookRefusesWhatTheDecoderRefuses(t *testing.T) {
 		{"{arc: r2 r3 r4 r5}", "{arc: [r2, r3, r4, r5]}"}, {"{square: A r1 r2, sigma", "{square: A r1 r2, is"}, {"{cannot: A r12,", "{cannot: A,"},
 		{"{moved: B}", "{moved: A B}"}, {"computed: true, why: again", "computed: maybe, why: again"},
 	})
+	refused(t, "shape.yaml", [][2]string{
+		{"{soft: [r4, r5], sigma: 20 mm}", "{soft: r4, sigma: 20 mm}"}, {"slide: 100 mm", "slide: [100 mm]"}, {"{from: rim, outward: 32 mm", "{outward: 32 mm"},
+		{"corners: mitre", "corners: round"}, {"inward: 4 mm, edge: wall-foot", "inward: 4 mm, edge: wall"}, {"c1: {meet: [[r5, r6], [r2, r1]],", "c1: {"},
+		{"c1: {meet: [[r5, r6], [r2, r1]],", "c1: {meet: [r5, r6],"}, {"like: [c1]", "like: c1"}, {"{along: r1 r4, line", "{along: r1, line"},
+		{"{clear: h1, line: rim,", "{clear: [h1], line: rim,"}, {"{width: r2 r3, is: 2.438}", "{width: r2 r3}"}, {"{round: track, is: 18.42,", "{round: track,"},
+	})
 }
 
 func refused(t *testing.T, name string, changes [][2]string) {

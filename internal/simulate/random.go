@@ -15,6 +15,7 @@ const (
 	streamMistakes
 	streamBroken
 	streamTape
+	streamBasin
 )
 
 // stream is a source of its own for a seed, a purpose and names, so that what is drawn for one

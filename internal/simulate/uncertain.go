@@ -14,10 +14,42 @@ import (
 // covariance matrices due to changes in minimal control, 1971). At a kink the worse of both
 // directions counts. NaN where the readings leave something unfixed.
 func (c Case) WorstNormal() (mark string, u95 float64) {
+	free, ok := c.free()
+	if !ok {
+		return "", math.NaN()
+	}
+	for i, name := range c.Order {
+		for _, normal := range c.normals(c.Truth[name]) {
+			x, y := normal.X, normal.Y
+			v := x*x*free.At(2*i, 2*i) + 2*x*y*free.At(2*i, 2*i+1) + y*y*free.At(2*i+1, 2*i+1)
+			if u := 1.96 * math.Sqrt(v); u > u95 {
+				mark, u95 = name, u
+			}
+		}
+	}
+	return mark, u95
+}
+
+// WorstPoint is the largest standard deviation of the place of a mark of the rim as a point, the
+// root of the trace of its covariance, in the same frame and by the same model as WorstNormal.
+func (c Case) WorstPoint() float64 {
+	free, ok := c.free()
+	if !ok {
+		return math.NaN()
+	}
+	most := 0.0
+	for i := range c.Order {
+		most = math.Max(most, math.Sqrt(free.At(2*i, 2*i)+free.At(2*i+1, 2*i+1)))
+	}
+	return most
+}
+
+// free is the covariance of the marks of the rim in the frame that fits them all best.
+func (c Case) free() (*mat.Dense, bool) {
 	d := c.design()
 	inverse, ok := d.inverse()
 	if !ok {
-		return "", math.NaN()
+		return nil, false
 	}
 	n := len(c.Order)
 	cov := mat.NewDense(2*n, 2*n, nil)
@@ -34,16 +66,7 @@ func (c Case) WorstNormal() (mark string, u95 float64) {
 	var half, free mat.Dense
 	half.Mul(s, cov)
 	free.Mul(&half, s.T())
-	for i, name := range c.Order {
-		for _, normal := range c.normals(c.Truth[name]) {
-			x, y := normal.X, normal.Y
-			v := x*x*free.At(2*i, 2*i) + 2*x*y*free.At(2*i, 2*i+1) + y*y*free.At(2*i+1, 2*i+1)
-			if u := 1.96 * math.Sqrt(v); u > u95 {
-				mark, u95 = name, u
-			}
-		}
-	}
-	return mark, u95
+	return &free, true
 }
 
 // freeFrame takes shift and turn of the whole rim out of the moves of its marks: I − G(GᵀG)⁻¹Gᵀ.

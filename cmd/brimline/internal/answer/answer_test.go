@@ -138,3 +138,50 @@ func row(text, begin string) string {
 	}
 	return ""
 }
+
+// Nobody read a figure of what is asserted: each of its rows has a dash there, as its head.
+func TestAssertedRowsHaveNoFigureRead(t *testing.T) {
+	r := triangle()
+	for _, kind := range []string{"straight", "arc"} {
+		r.Readings = append(r.Readings, survey.Reading{N: kind, Kind: kind, Marks: []string{"r1", "r2", "r3"}, State: "good", Parts: []survey.Part{
+			{Part: "r1", Residual: at(0.004)}, {Part: "r2", Residual: at(0.004)}}})
+	}
+	got := answer.Text(r, unit.M, "larch.yaml")
+	for _, want := range []string{"straight r1 r2 r3, r1        –    4", "arc r1 r2 r3, r1        –    4"} {
+		if !strings.Contains(strings.Join(strings.Fields(got), " "), strings.Join(strings.Fields(want), " ")) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+	for _, l := range strings.Split(got, "\n") {
+		if f := strings.Fields(l); len(f) > 1 && (f[0] == "straight" || f[0] == "arc" || f[0] == "r2" && f[1] == "0.000") && strings.Contains(l, "0.000") && !strings.Contains(l, "90.0") {
+			t.Errorf("a figure stands as read: %q", l)
+		}
+	}
+}
+
+// With few readings to spare the lower limit of chi-square says nothing, and is not quoted.
+func TestFewSpareReadingsAreNotPraised(t *testing.T) {
+	r := triangle()
+	for n, want := range map[int]string{1: "as well as their stated precision says (chi-square 0.0, expected below 5.0)", 5: "better than their stated precision says (chi-square 0.0, expected between 0.8 and 12.8)"} {
+		r.Statistics.Redundancy = n
+		r.Statistics.ChiSquare = survey.ChiSquare{Value: 0, Low: at(map[int]float64{1: 0.001, 5: 0.831}[n]), High: at(map[int]float64{1: 5.02, 5: 12.83}[n])}
+		if got := strings.Join(strings.Fields(answer.Text(r, unit.M, "larch.yaml")), " "); !strings.Contains(got, want) {
+			t.Errorf("%d to spare: no %q in\n%s", n, want, got)
+		}
+	}
+}
+
+// Odds that are next to nothing, and figures that must not be used, are never "0 %".
+func TestLeavingIsNeverWithoutRisk(t *testing.T) {
+	way := survey.Way{Code: "foot", Odds: 1e-20}
+	for want, l := range map[string]survey.Leaving{
+		"the shape: under 0.1 % that it is spoilt.": {Order: "shape", Odds: 1e-20, Ways: []survey.Way{way}},
+		"the shape: its figures must not be used.":  {Order: "shape", Odds: 1},
+		"the shape: there is nothing to judge yet.": {Order: "shape"},
+		"winter cover: 40 % that it is spoilt.":     {Order: "winter cover", Odds: 0.4, Ways: []survey.Way{way}},
+	} {
+		if got := answer.Leave(triangle(), []survey.Leaving{l}, unit.M); !strings.Contains(got, want) || strings.Contains(got, " 0 %") {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+}

@@ -28,7 +28,7 @@ func Leave(r *survey.Result, risks []survey.Leaving, u unit.Unit) string {
 func risking(risks []survey.Leaving, m measure) string {
 	var b strings.Builder
 	for _, l := range risks {
-		b.WriteString(bullet(fmt.Sprintf("%s: %s that it is spoilt", named(l.Order), percent(l.Odds))))
+		b.WriteString(bullet(named(l.Order) + ": " + spoilt(l)))
 		for _, w := range l.Ways {
 			b.WriteString(wrap(sentence(way(w, m)), "  > ", "    "))
 		}
@@ -38,6 +38,17 @@ func risking(risks []survey.Leaving, m measure) string {
 		return ""
 	}
 	return "What it risks\n" + b.String()
+}
+
+// spoilt says the odds that an order is spoilt, where there is something to be spoilt.
+func spoilt(l survey.Leaving) string {
+	switch {
+	case l.Odds >= 1:
+		return "its figures must not be used"
+	case l.Odds == 0 && len(l.Ways) == 0:
+		return "there is nothing to judge yet"
+	}
+	return percent(l.Odds) + " that it is spoilt"
 }
 
 // way is one way for a piece to be spoilt, with its odds.

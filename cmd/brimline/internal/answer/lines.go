@@ -44,14 +44,19 @@ func sizes(l *survey.Line, m measure) string {
 		return "not known yet."
 	}
 	text := "length " + m.style.LengthUnit(*l.Length)
+	length, area := nothing, nothing // of a ± that means nothing
 	if l.LengthSD != nil {
-		text += " ± " + m.smallUnit(m.up(normal95**l.LengthSD))
+		length = m.smallUnit(m.up(normal95 * *l.LengthSD))
 	}
-	if l.Area != nil {
-		text += ", area " + m.area(*l.Area)
-		if l.AreaSD != nil {
-			text += " ± " + m.areaPlus(normal95**l.AreaSD)
-		}
+	text += " ± " + length
+	if l.AreaSD != nil {
+		area = m.areaPlus(normal95 * *l.AreaSD)
+	}
+	switch {
+	case l.Area != nil:
+		text += ", area " + m.area(*l.Area) + " ± " + area
+	case l.Closed:
+		text += ", area " + nothing
 	}
 	return text + " (95 %)."
 }
@@ -75,7 +80,11 @@ func runs(l *survey.Line, m measure) string {
 				radiusPlus = m.plus(of95(*r.RadiusSD))
 			}
 		}
-		t.add(r.Kind, r.From, r.To, m.place(&r.Length), m.plus(of95(r.LengthSD)), radius, radiusPlus, sweep)
+		plus := nothing
+		if l.LengthSD != nil { // else no ± of this line means anything
+			plus = m.plus(of95(r.LengthSD))
+		}
+		t.add(r.Kind, r.From, r.To, m.place(&r.Length), plus, radius, radiusPlus, sweep)
 	}
 	return t.String()
 }

@@ -29,12 +29,15 @@ func nothingNext(word string) string {
 }
 
 // Checks lists the whole set of check tapes to take besides those that place the marks: fewer than
-// were asked for where more would not help.
+// were asked for where more would not help. nil: the sketch has too little to plan by.
 func Checks(list []survey.Next, asked int, u unit.Unit) string {
 	m := measure{style: unit.StyleFor(u)}
 	text := next("Check tapes", list, 0, m)
-	if text == "" {
-		return "Check tapes\n- None can be proposed from this sketch: it needs the marks with their places.\n"
+	switch {
+	case list == nil:
+		return "Check tapes\n" + bullet("None can be proposed from this sketch: it needs two pegs and a line of three marks, with their places")
+	case text == "":
+		return "Check tapes\n" + bullet("None: with what was taped already, and a tape to each mark from two pegs, no more would help")
 	}
 	total := 0.0
 	for _, n := range list {

@@ -26,7 +26,11 @@ func readings(r *survey.Result, m measure) string {
 			if i > 0 {
 				n, name, word = "", "  "+p.Part, ""
 			}
-			t.add(n, name, read(p.Text, p.Value, f), off(p.Residual, f), ratio(p.W), hides(x.State, p.Detectable, f), word)
+			was := nothing // nobody read a figure of what is asserted
+			if asserted[x.Kind] == "" {
+				was = read(p.Text, p.Value, f)
+			}
+			t.add(n, name, was, off(p.Residual, f), ratio(p.W), hides(x.State, p.Detectable, f), word)
 		}
 	}
 	return t.String()
@@ -95,8 +99,26 @@ func naming(x survey.Reading) string {
 		return x.Kind + " " + x.Marks[0] + " " + x.Marks[2] + " at " + x.Marks[1]
 	case x.Setup != "":
 		return x.Kind + " " + strings.Join(x.Marks, " ") + " from " + x.Setup
+	case x.Line+x.Until != "":
+		return ofLine(x)
 	}
 	return x.Kind + " " + strings.Join(x.Marks, " ")
+}
+
+// ofLine is a tape along or round a line, or the clear distance to one or to what stands there.
+func ofLine(x survey.Reading) string {
+	marks := strings.Join(x.Marks, " ")
+	switch {
+	case x.Until != "":
+		return x.Kind + " " + marks + " until " + x.Until
+	case x.Kind == "clear":
+		return x.Kind + " " + marks + " to " + x.Line
+	case x.Kind == "round" && marks != "":
+		return x.Kind + " " + x.Line + ", from " + x.Marks[0]
+	case x.Kind == "round":
+		return x.Kind + " " + x.Line
+	}
+	return x.Kind + " " + x.Line + ", " + marks
 }
 
 // read is the text as typed, else the value.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"brimline/adjust"
 	"brimline/finding"
 	"brimline/survey"
 )
@@ -37,10 +38,14 @@ func agreement(s survey.Statistics) string {
 	switch {
 	case c.Value > *c.High:
 		text = "The readings disagree with each other more than their stated precision allows"
-	case c.Value < *c.Low:
+	case c.Value < *c.Low && s.Redundancy >= adjust.LeastForLow:
 		text = "The readings agree with each other better than their stated precision says"
 	}
-	text += fmt.Sprintf(" (chi-square %.1f, expected between %.1f and %.1f).", c.Value, *c.Low, *c.High)
+	expected := fmt.Sprintf("between %.1f and %.1f", *c.Low, *c.High)
+	if s.Redundancy < adjust.LeastForLow { // the lower limit is next to nothing
+		expected = fmt.Sprintf("below %.1f", *c.High)
+	}
+	text += fmt.Sprintf(" (chi-square %.1f, expected %s).", c.Value, expected)
 	if s.Scaled && s.ReferenceSD != nil {
 		text += fmt.Sprintf(" Every ± was made %.2f times as large for it.", *s.ReferenceSD)
 	}
@@ -50,7 +55,7 @@ func agreement(s survey.Statistics) string {
 // hiding names the reading in which the largest mistake could stand unseen, where the result does
 // not say better what it would do.
 func hiding(r *survey.Result, m measure) string {
-	if len(r.Shape.Weakest) > 0 {
+	if len(r.Shape.Weakest) > 0 || stopped(r) {
 		return ""
 	}
 	var worst *survey.Reading
@@ -67,6 +72,16 @@ func hiding(r *survey.Result, m measure) string {
 		m.smallUnit(m.up(*worst.Detectable)), naming(*worst), worst.N)
 }
 
+// stopped says that a finding forbids the use of the figures of trust: then none is quoted.
+func stopped(r *survey.Result) bool {
+	for _, f := range r.Findings {
+		if f.Severity == string(finding.Stop) && f.Code != "crossing" {
+			return true
+		}
+	}
+	return false
+}
+
 // used says whether a reading carries the solution.
 func used(r survey.Reading) bool {
 	return r.State == "good" || r.State == "lone" || r.State == "agrees"
@@ -74,6 +89,9 @@ func used(r survey.Reading) bool {
 
 // moving names the mark that a hidden error could move furthest.
 func moving(r *survey.Result, m measure) string {
+	if stopped(r) {
+		return ""
+	}
 	name, most := "", 0.0
 	for _, n := range r.MarkOrder {
 		if k := r.Marks[n]; k != nil && k.Hidden != nil && *k.Hidden > most {
