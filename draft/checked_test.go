@@ -54,6 +54,35 @@ func TestCheckTable(t *testing.T) {
 	}
 }
 
+// A reading along, round or to a line stands with its line in both tables, free deck with the word of
+// what ends it.
+func TestReadingsOfLines(t *testing.T) {
+	b, r := sketchPool()
+	of := func(n, kind, line, until string, marks ...string) survey.Reading {
+		return survey.Reading{N: n, Kind: kind, Marks: marks, Line: line, Until: until, Value: 8.2, Text: "8.20", Adjusted: ref(8.2), Residual: ref(0.001), W: ref(0.2), SD: 0.005,
+			State: "agrees", Check: true}
+	}
+	r.Readings = append(r.Readings, of("94", "along", "track", "", "r2", "r14"), of("95", "round", "track", ""), of("96", "round", "track", "", "r2", "r14"),
+		of("97", "clear", "rim", "", "h1"), of("98", "clear", "", "hedge", "r7"))
+	want := map[string]string{"94": "along|track, r2|r14", "95": "round|track|", "96": "round|track|from r2", "97": "clear|h1|rim", "98": "clear|r7|until hedge"}
+	seen := map[string]int{}
+	for _, row := range rowsOf(draft.Plan(b, r, options()), "no.", "state") {
+		w, ours := want[row[0]]
+		if !ours {
+			continue
+		}
+		seen[row[0]]++
+		if got := strings.Join(row[1:4], "|"); got != w {
+			t.Errorf("reading %s is %q, want %q", row[0], got, w)
+		}
+	}
+	for n := range want {
+		if seen[n] != 2 {
+			t.Errorf("reading %s stands in %d tables", n, seen[n])
+		}
+	}
+}
+
 // All findings stand in a list with their weight, mere notes too.
 func TestFindingsList(t *testing.T) {
 	f := fixtures()[0]

@@ -71,14 +71,18 @@ func (b page) misfits(t *testing.T, r item, s sheet) []float64 {
 		d, sd := b.tape(t, s.Marks[m[0]], s.Marks[m[1]], m)
 		return []float64{(length(t, r.Is) - d) / sd}
 	}
+	if r.Along+r.Round+r.Clear+r.Width != "" {
+		l, sd := b.ofLine(t, r, s)
+		return []float64{(length(t, r.Is) - l) / sd}
+	}
 	if r.Offset == "" {
 		return nil
 	}
 	p := s.Marks[r.Offset] // of the string A to B, which is the x axis
-	def := mm(t, b.Lines["rim"].Definition)
+	def, own := mm(t, b.Lines["rim"].Definition), sigmas(r.Sigma)
 	return []float64{
-		(r.At - p[0]) / math.Hypot(mm(t, r.Sigma[0]), def),
-		(r.Left - p[1]) / math.Hypot(mm(t, r.Sigma[1]), def),
+		(r.At - p[0]) / math.Hypot(mm(t, own[0]), def),
+		(r.Left - p[1]) / math.Hypot(mm(t, own[1]), def),
 	}
 }
 

@@ -10,9 +10,10 @@ import (
 // bean is a kidney of four tangent arcs, taped from two pegs on the side of its back, every
 // fourth mark also from a third peg beyond the waist. Another helper holds the tapes from r9 to
 // r12 and takes A for B; their first mark is tied to the third peg as well.
+// The seed is one with noise of ordinary size, as that of oath is.
 func bean(t *testing.T) (book, truth []byte) {
 	f := simulate.Kidney(2.40, 1.80, 5.000, 6.10, 1.50)
-	d := begin(26031, f, []int{9, 6, 4, 9},
+	d := begin(26037, f, []int{9, 6, 4, 9},
 		plane.Point{X: -3.2, Y: -4.9}, plane.Point{X: 2.6, Y: -5.1}, plane.Point{X: 0.6, Y: 4.2})
 	d.sigma, d.ppm, d.definition = 0.003, 300, 0.003
 

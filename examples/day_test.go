@@ -20,8 +20,9 @@ type day struct {
 	order      []string // marks clockwise, r1 nearest to A
 	runs       []truthRun
 	outline    plane.Path
-	sigma, ppm float64 // of the tape
-	definition float64 // of the marks of the rim
+	frame      plane.Rigid // from the frame of the figure
+	sigma, ppm float64     // of the tape
+	definition float64     // of the marks of the rim
 	feet       bool
 	book       strings.Builder
 
@@ -51,7 +52,7 @@ func begin(seed uint64, f simulate.Figure, steps []int, pegs ...plane.Point) *da
 	}
 	d.at["A"], d.at["B"] = plane.Point{}, plane.Point{X: pegs[0].Dist(pegs[1])}
 	f = f.Move(frame)
-	d.outline = f.Path()
+	d.outline, d.frame = f.Path(), frame
 
 	clockwise := f.Reverse()
 	var marks []plane.Point
@@ -116,7 +117,7 @@ func (d *day) read(a, b string) float64 {
 	length := d.at[a].Dist(d.at[b])
 	v := d.sigma*d.sigma + math.Pow(d.ppm*1e-6*length, 2)
 	for _, m := range []string{a, b} {
-		if m[0] == 'r' {
+		if onRim(m) {
 			v += d.definition * d.definition
 		}
 	}

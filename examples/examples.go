@@ -5,7 +5,7 @@ package examples
 
 import "embed"
 
-//go:embed plain-plum bean-five double-moon oval-oath cold-claim
+//go:embed plain-plum bean-five double-moon oval-oath cold-claim long-drop corner-cat
 var files embed.FS
 
 // Example is one job. Name is its folder. Book is a field book of version 1; Truth is JSON with
@@ -25,6 +25,8 @@ func All() []Example {
 		{Name: "double-moon", Title: "Double Moon: arcs at both ends, by offsets and ties"},
 		{Name: "oval-oath", Title: "Oval Oath: an oval that is no ellipse"},
 		{Name: "cold-claim", Title: "Cold Claim: a rectangle as built, the first of two measurings"},
+		{Name: "long-drop", Title: "Long Drop: cut corners, and a tape in the track that tells of a leaning wall"},
+		{Name: "corner-cat", Title: "Corner Cat: an L with two corners out of reach"},
 	}
 	for i := range list {
 		e := &list[i]

@@ -1,12 +1,10 @@
 package examples_test
 
 import (
-	"context"
 	"slices"
 	"testing"
 
 	"brimline/examples"
-	"brimline/fieldbook"
 	"brimline/survey"
 )
 
@@ -14,14 +12,7 @@ import (
 // others; each reading planted is suspect or in a doubtful group.
 func TestExpectedMistakes(t *testing.T) {
 	for _, e := range examples.All() {
-		book, err := fieldbook.Parse(e.Name+".yaml", e.Book)
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := survey.Run(context.Background(), survey.Input{Book: &book}, nil)
-		if err != nil {
-			t.Fatal(err)
-		}
+		r := answerOf(t, e.Name)
 		s := truthOf(t, e.Name)
 		if len(r.Mistakes) != len(s.Expected) {
 			t.Errorf("%s: %d mistakes named, %d expected", e.Name, len(r.Mistakes), len(s.Expected))

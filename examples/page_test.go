@@ -16,16 +16,32 @@ type page struct {
 		Sigma string
 		PPM   float64
 	}
-	Lines    map[string]struct{ Definition string }
+	Lines    map[string]struct{ Definition, From, Outward string }
 	Readings []item
 }
 
 // item is an entry of readings.
 type item struct {
-	Tie, Side, Hand, Offset string
-	Is                      any
-	At, Left                float64
-	Sigma                   []string
+	Tie, Side, Hand, Offset                 string
+	Along, Round, Clear, Width, Line, Until string
+	Is                                      any
+	At, Left                                float64
+	Sigma                                   any // a text, or a list of them
+}
+
+// sigmas are the texts of a sigma.
+func sigmas(said any) []string {
+	switch x := said.(type) {
+	case string:
+		return []string{x}
+	case []any:
+		var out []string
+		for _, v := range x {
+			out = append(out, v.(string))
+		}
+		return out
+	}
+	return nil
 }
 
 // tape is the true distance of two marks and the sd of a tape between them by the book's words.
@@ -34,7 +50,7 @@ func (b page) tape(t *testing.T, p, q [2]float64, names []string) (d, sd float64
 	d = math.Hypot(p[0]-q[0], p[1]-q[1])
 	v := math.Pow(mm(t, b.Tools["tape"].Sigma), 2) + math.Pow(b.Tools["tape"].PPM*1e-6*d, 2)
 	for _, name := range names {
-		if name[0] == 'r' {
+		if onRim(name) {
 			v += math.Pow(mm(t, b.Lines["rim"].Definition), 2)
 		}
 	}

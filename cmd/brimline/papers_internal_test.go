@@ -183,7 +183,7 @@ func misread(t *testing.T) string {
 			continue
 		}
 		src := string(e.Book)
-		src = strings.Replace(src, "{tie: A r17, is: 8.589", "{tie: A r17, is: 9.589", 1)
+		src = strings.Replace(src, "{tie: A r20, is: 9.141", "{tie: A r20, is: 10.141", 1)
 		if src == string(e.Book) {
 			t.Fatal("the example has no such tie")
 		}
