@@ -54,5 +54,13 @@ var Codes = []Code{
 	{"owner-word", Note, "reading {readings}: the owner's word is shown and never used", "read it"},
 	{"sketch", Note, "reading {readings}: taken from a drawing; they help to find the shape and are not in the result", "read it"},
 	{"not-used", Warn, "no use can be made yet of reading {readings}: without a place are {marks}", "tape to them from what is fixed"},
+	{"floor-unread", Ask, "no depth has been read, so the basin has no floor", "read depths at the shallow end, along the slope breaks and at the deepest place"},
+	{"floor-stray", Warn, "{marks}: a depth read {off:len} beyond the wall; it is left out", "check its place"},
+	{"floor-cove", Note, "{marks}: read on the cove of {size:len} at the wall foot, so it is no depth of the floor and is left out", ""},
+	{"floor-crossing", Warn, "slope breaks cross at {marks}, where their heights differ by {gap:len}; the mean is taken", "read the depth where they cross, and name that mark in both"},
+	{"floor-twice", Warn, "{marks} are one place, with depths that differ by {gap:len}; the first is taken", "read the depth there again"},
+	{"floor-far", Note, "the floor along the wall is taken as deep as where it was read last, up to {away:len} from the wall", "read depths near the wall"},
+	{"step-sunken", Warn, "{name}: its top lies below the floor, so it takes no water away", "check its depth, and what it was read below"},
+	{"over-lip", Warn, "the water level asked for lies {over:len} above the lowest place of the rim{name}; taken there", "check the level, and the lip"},
 	{"setup-open", Ask, "instrument place {setup} shares too few marks with the rest", "read two marks from {setup} that are already fixed, or tape from one of its marks to the pegs"},
 }

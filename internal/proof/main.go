@@ -34,6 +34,7 @@ var sections = []section{
 	{"broken", "as singles, where what the book states is not so; no band", 120_000_000, 300, broken},
 	{"any", "outlines whose kind nobody stated: are the true straights and arcs found?", 130_000_000, 1000, anyRuns},
 	{"areas", "length and area of every shape by every method: right, and no wider than the readings make them?", 140_000_000, 1000, areas},
+	{"basins", "volume, wetted area and floor heights of basins with known truth", 150_000_000, 1000, basins},
 }
 
 // Tuning used seeds below 10,000 and from 900,000 to 999,999; reports use those of the sections.
