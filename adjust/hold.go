@@ -8,27 +8,30 @@ import (
 	"brimline/network"
 )
 
-// Largest standard deviations with which a solved zero or scale still says something: common
-// practice, no source.
+// Largest standard deviations with which a solved zero, scale or collimation still says something:
+// common practice, no source.
 const (
-	zeroFrom  = 0.05 // metres
-	scaleFrom = 0.02
+	zeroFrom        = 0.05 // metres
+	scaleFrom       = 0.02
+	collimationFrom = 0.001 // radians
 )
 
-// holdTools holds the zero or scale of a tool at no error where the readings cannot tell it from
-// the shape, scale before zero, and adjusts again.
+// holdTools holds the zero or scale of a tool, or the collimation of a level, at no error where the
+// readings cannot tell it from the shape, scale before zero, and adjusts again.
 func (s *Solution) holdTools(ctx context.Context, most int) {
 	n := s.Net
 	for i := range n.Free {
 		f := &n.Free[i]
 		b := int(n.FreeBlock(i))
-		if f.Kind != "tool" || !n.Placed(s.X, network.Unknown(b)) {
+		if f.Kind != "tool" && f.Kind != "collimation" || !n.Placed(s.X, network.Unknown(b)) {
 			continue
 		}
 		for c := f.Size - 1; c >= 0; c-- {
 			isScale := c == f.Size-1 && f.Scale
 			limit := zeroFrom
-			if isScale {
+			if f.Kind == "collimation" {
+				limit = collimationFrom
+			} else if isScale {
 				limit = scaleFrom
 			}
 			if !s.sys.weak[b] && s.BlockSD(b, c) <= limit {
@@ -54,6 +57,10 @@ func (s *Solution) heldFindings() []finding.Finding {
 	for _, i := range s.Held {
 		if !done[i] {
 			done[i] = true
+			if s.Net.Free[i].Kind == "collimation" {
+				out = append(out, finding.Finding{Code: "collimation-held"})
+				continue
+			}
 			out = append(out, finding.Finding{Code: "tool-held", Words: map[string]string{"tool": s.Net.Free[i].Name}})
 		}
 	}

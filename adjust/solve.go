@@ -99,6 +99,8 @@ func (s *Solution) count() {
 	}
 	if s.sys != nil {
 		s.Unknowns -= len(s.sys.held)
+	} else {
+		s.Unknowns -= len(heldHeight(n, s.X))
 	}
 	s.Redundancy = s.Rows - s.Unknowns
 }
@@ -142,6 +144,7 @@ func (s *Solution) pickBase() [2]int {
 
 // align moves the start into the inner frame: the base mark at the origin, the second on +x.
 func (s *Solution) align() {
+	defer s.Net.Begin(s.X)
 	a, b := s.Base[0], s.Base[1]
 	if a < 0 || b < 0 {
 		return
@@ -164,7 +167,6 @@ func (s *Solution) align() {
 		}
 	}
 	s.X[2*b+1] = 0
-	n.Begin(s.X)
 }
 
 // newtonBelow: second-order terms are used once a step is smaller than this (metres).

@@ -48,6 +48,7 @@ func newSystem(n *network.Network, has, out []bool, base [2]int, x network.State
 		s.offset[b+1] = s.offset[b] + dims[b]
 	}
 	s.size = s.offset[blocks]
+	s.held = heldHeight(n, x)
 	ptr, idx := []int32{0}, make([]int32, 0, 2*len(n.Obs))
 	for i := range n.Obs {
 		if has[i] {
@@ -268,3 +269,13 @@ func (s *system) holdDatum() {
 
 // weakHold is the weight of a hold of 1 km: enough to make a free mark's equations solvable.
 const weakHold = 1e-6
+
+// heldHeight is the height that the heights are counted from, where it has a place: held as the base
+// mark is in plan.
+func heldHeight(n *network.Network, x network.State) [][2]int {
+	datum, ok := n.Datum()
+	if !ok || !n.Placed(x, datum) {
+		return nil
+	}
+	return [][2]int{{int(datum), 0}}
+}

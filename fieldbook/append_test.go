@@ -129,7 +129,7 @@ func parts(r *rand.Rand, l fieldbook.Log) []fieldbook.Log {
 	var out []fieldbook.Log
 	was := false
 	for i, e := range l {
-		set := strings.Contains("mark line tool place rules corner", kindOf(e.Body))
+		set := strings.Contains("mark line tool setup place rules corner floor step ledge raised spill", kindOf(e.Body))
 		if i == 0 || set != was || r.IntN(5) == 0 {
 			out = append(out, nil)
 		}

@@ -16,6 +16,8 @@ func (l Log) Book() (Book, []finding.Finding) {
 	b := Book{Log: log, Units: Units{Length: unit.M}, Findings: append(found, more...)}
 	b.describe(&j)
 	b.list(&j)
+	b.below(&j)
+	b.profiled()
 	b.unread()
 	b.strayCannots()
 	b.Name = b.Job.Name
@@ -110,6 +112,16 @@ func (b *Book) take(body Body) {
 		b.Lines = append(b.Lines, s)
 	case Corner:
 		b.Corners = append(b.Corners, s)
+	case Floor:
+		b.Floor = s
+	case Step:
+		b.Steps = append(b.Steps, s)
+	case Ledge:
+		b.Ledges = append(b.Ledges, s)
+	case Raised:
+		b.Raised = append(b.Raised, s)
+	case Spill:
+		b.Spills = append(b.Spills, s)
 	}
 }
 
@@ -126,6 +138,14 @@ func settingName(body Body) string {
 		return "lines." + s.Name
 	case Corner:
 		return "unreached." + s.Name
+	case Step:
+		return "steps." + s.Name
+	case Ledge:
+		return "ledges." + s.Name
+	case Raised:
+		return "raised." + s.Name
+	case Spill:
+		return "spills." + s.Name
 	}
 	return body.body()
 }
@@ -180,6 +200,7 @@ func (b *Book) unread() {
 			b.Findings = append(b.Findings, finding.Finding{Code: "line-unread", Lines: []string{l.Name}, Marks: out})
 		}
 	}
+	b.unreadBody(missing)
 	if out := missing(b.Place.marks()); len(out) > 0 {
 		b.Findings = append(b.Findings, finding.Finding{Code: "place-order", Marks: out, Words: map[string]string{"name": "place"}})
 	}

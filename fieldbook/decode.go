@@ -171,6 +171,9 @@ func (d *decoder) form(n *node, v reflect.Value) {
 		return
 	}
 	d.duplicates(n)
+	if l, ok := v.Addr().Interface().(interface{ locate(place) }); ok {
+		l.locate(n.at)
+	}
 	known := d.of(v.Type())
 	have := make([]bool, len(known.fields))
 	for i, p := range n.pairs {

@@ -3,7 +3,7 @@ package fieldbook
 // Form is a field book as the file writes it. The order of its fields is the order in which
 // blocks are numbered; it says nothing of the order in the file.
 type Form struct {
-	_        struct{}           `later:"pictures,walks,floor,edges,steps,ledges,raised,spills,features,decks,works,templates,photos,left,orders"`
+	_        struct{}           `later:"pictures,walks,edges,features,decks,works,templates,photos,left,orders"`
 	Brimline Figure             `book:"brimline" jsonschema:"required"`
 	Job      *JobForm           `book:"job"`
 	Private  *PrivateForm       `book:"private"`
@@ -17,6 +17,11 @@ type Form struct {
 	Lines    []Named[LineForm]  `book:"lines"`
 
 	Unreached []Named[UnreachedForm] `book:"unreached"`
+	Floor     *FloorForm             `book:"floor"`
+	Steps     []StepItem             `book:"steps"`
+	Ledges    []LedgeItem            `book:"ledges"`
+	Raised    []RaisedItem           `book:"raised"`
+	Spills    []SpillItem            `book:"spills"`
 	Added     []AddedForm            `book:"added"`
 }
 
@@ -25,25 +30,39 @@ type settings interface {
 	build(b *builder, name string) Body
 }
 
-// block is one of the blocks of settings of the file: its key and whether its keys are names.
+// block is one of the blocks of settings of the file: its key, what names its entries, and their form.
 type block struct {
 	key   string
-	named bool
+	names naming
 	form  func() settings
 }
 
+// naming is what names the entries of a block.
+type naming int
+
+const (
+	alone  naming = iota // the block is one entry
+	byKey                // its keys are names
+	byName               // a list whose items have the key name, which may be several words
+)
+
 // blocks is the list of them. What `added` may set is one of these.
 var blocks = []block{
-	{"job", false, func() settings { return &JobForm{} }},
-	{"private", false, func() settings { return &PrivateForm{} }},
-	{"units", false, func() settings { return &UnitsForm{} }},
-	{"place", false, func() settings { return &PlaceForm{} }},
-	{"tools", true, func() settings { return &ToolForm{} }},
-	{"setups", true, func() settings { return &SetupForm{} }},
-	{"rules", false, func() settings { return &RulesForm{} }},
-	{"marks", true, func() settings { return &MarkForm{} }},
-	{"lines", true, func() settings { return &LineForm{} }},
-	{"unreached", true, func() settings { return &UnreachedForm{} }},
+	{"job", alone, func() settings { return &JobForm{} }},
+	{"private", alone, func() settings { return &PrivateForm{} }},
+	{"units", alone, func() settings { return &UnitsForm{} }},
+	{"place", alone, func() settings { return &PlaceForm{} }},
+	{"tools", byKey, func() settings { return &ToolForm{} }},
+	{"setups", byKey, func() settings { return &SetupForm{} }},
+	{"rules", alone, func() settings { return &RulesForm{} }},
+	{"marks", byKey, func() settings { return &MarkForm{} }},
+	{"lines", byKey, func() settings { return &LineForm{} }},
+	{"unreached", byKey, func() settings { return &UnreachedForm{} }},
+	{"floor", alone, func() settings { return &FloorForm{} }},
+	{"steps", byName, func() settings { return &StepForm{} }},
+	{"ledges", byName, func() settings { return &LedgeForm{} }},
+	{"raised", byName, func() settings { return &RaisedForm{} }},
+	{"spills", byName, func() settings { return &SpillForm{} }},
 }
 
 // setting is one form with the name it stands under, as found in the file.
@@ -51,6 +70,9 @@ type setting struct {
 	name string
 	at   place
 	form settings
+
+	title Text   // where the block is a list: the key name of the item
+	list  string // and the block
 }
 
 // settings lists what the blocks of the file say, in the order of the list of blocks.
@@ -70,7 +92,33 @@ func (f *Form) settings() []setting {
 	add(f.Rules, f.Rules != nil)
 	out = append(out, listed(f.Marks)...)
 	out = append(out, listed(f.Lines)...)
-	return append(out, listed(f.Unreached)...)
+	out = append(out, listed(f.Unreached)...)
+	if f.Floor != nil {
+		out = append(out, setting{at: f.Floor.at, form: f.Floor})
+	}
+	return append(out, f.titled()...)
+}
+
+// titled lists the items of the lists whose items have the key name.
+func (f *Form) titled() []setting {
+	var out []setting
+	for i := range f.Steps {
+		it := &f.Steps[i]
+		out = append(out, setting{name: it.Name.text, at: it.at, form: &it.StepForm, title: it.Name, list: "steps"})
+	}
+	for i := range f.Ledges {
+		it := &f.Ledges[i]
+		out = append(out, setting{name: it.Name.text, at: it.at, form: &it.LedgeForm, title: it.Name, list: "ledges"})
+	}
+	for i := range f.Raised {
+		it := &f.Raised[i]
+		out = append(out, setting{name: it.Name.text, at: it.at, form: &it.RaisedForm, title: it.Name, list: "raised"})
+	}
+	for i := range f.Spills {
+		it := &f.Spills[i]
+		out = append(out, setting{name: it.Name.text, at: it.at, form: &it.SpillForm, title: it.Name, list: "spills"})
+	}
+	return out
 }
 
 func listed[T any, P interface {

@@ -8,7 +8,7 @@ import (
 // AddedForm is one item of the list `added`: {set: lines.rim, to: {...}}. Of units it changes
 // only what is shown: a bare number in the file keeps the meaning it was typed with.
 type AddedForm struct {
-	Set Name `book:"set" jsonschema:"required"`
+	Set Text `book:"set" jsonschema:"required"`
 	To  Raw  `book:"to" jsonschema:"required"`
 	Stamp
 	at   place
@@ -29,7 +29,7 @@ func (f *AddedForm) decode(d *decoder, n *node) {
 	}
 	key, name, dotted := strings.Cut(f.Set.text, ".")
 	for _, bl := range blocks {
-		if bl.key == key && bl.named == dotted && (name != "" || !dotted) {
+		if bl.key == key && (bl.names != alone) == dotted && (name != "" || !dotted) && (bl.names == byName || !strings.ContainsFunc(name, blank)) {
 			f.what, f.name = bl.form(), name
 			d.value(f.To.node, reflect.ValueOf(f.what).Elem(), nil)
 			return
@@ -39,7 +39,7 @@ func (f *AddedForm) decode(d *decoder, n *node) {
 		d.fault(f.Set.at, "later", quoted(key)+" is not yet built here", "a book without it")
 		return
 	}
-	d.fault(f.Set.at, "bad-set", quoted(f.Set.text)+" names no block", "job, private, units, place, rules, or tools, setups, marks, lines, unreached with a name: lines.rim")
+	d.fault(f.Set.at, "bad-set", quoted(f.Set.text)+" names no block", "job, private, units, place, rules, floor, or tools, setups, marks, lines, unreached, steps, ledges, raised, spills with a name: lines.rim")
 }
 
 // laterBlocks is the list of blocks that are to come.

@@ -3,7 +3,8 @@ package fieldbook
 import "math"
 
 // DerivedForm is a line derived from another, the parallel of it at a distance: {from: rim, outward:
-// 30 mm, sigma: 3 mm, edge: tile}.
+// 30 mm, sigma: 3 mm, edge: tile}. With outward: profile the distance is what the profiles say that
+// were read from the other's edge to its own.
 type DerivedForm struct {
 	From    Name   `book:"from" jsonschema:"required"`
 	Inward  Length `book:"inward"`
@@ -24,7 +25,10 @@ func (f *DerivedForm) build(b *builder, name string) Body {
 	case f.Inward.given() == f.Outward.given():
 		b.fault(f.From.at, "one-of", "line "+quoted(name)+" lies either inward or outward of "+quoted(l.From), "inward or outward, with the distance")
 	case f.Outward.text == "profile":
-		b.fault(f.Outward.at, "later", "a distance from the profiles read is not yet built here", "the distance itself")
+		l.Profile = true
+		if l.Edge == "" {
+			b.fault(f.Outward.at, "missing-key", "line "+quoted(name)+" lies where the profiles say, and nothing says which edge it is", "edge")
+		}
 	case f.Outward.given():
 		l.Outward = b.length(f.Outward, positive)
 	default:
@@ -35,9 +39,12 @@ func (f *DerivedForm) build(b *builder, name string) Body {
 
 func (l Line) writeDerived(w *writer) {
 	w.text("from", l.From)
-	if l.Outward < 0 {
+	switch {
+	case l.Profile:
+		w.text("outward", "profile")
+	case l.Outward < 0:
 		w.length("inward", -l.Outward)
-	} else {
+	default:
 		w.length("outward", l.Outward)
 	}
 	w.length("sigma", l.Sigma)
@@ -79,6 +86,9 @@ func (b *Book) Parent(name string) (d Derived, ok bool) {
 		if l.From == "" {
 			d.Root = l
 			return d, true
+		}
+		if l.Profile && l.Outward == 0 && l.Sigma == 0 {
+			return Derived{}, false
 		}
 		name, d.Outward, d.Mitre = l.From, d.Outward+l.Outward, d.Mitre || l.Mitre
 		d.Spread = math.Hypot(d.Spread, l.Spread())

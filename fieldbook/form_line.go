@@ -58,16 +58,23 @@ func (b *builder) joined(f *RunsForm, l Line) {
 		b.fault(b.here, "short-line", "line "+l.Name+" has no runs", "at least one run of two marks")
 		return
 	}
-	last := func(r Run) string { return r.Marks[len(r.Marks)-1] }
-	for i := 1; i < len(l.Runs); i++ {
-		if end := last(l.Runs[i-1]); l.Runs[i].Marks[0] != end {
-			b.fault(f.Runs[i].at, "runs-apart", "this run begins at "+l.Runs[i].Marks[0]+", the one before ends at "+end, "a run that begins at "+end)
-		}
-	}
-	if end := len(l.Runs) - 1; l.Closed && last(l.Runs[end]) != l.Runs[0].Marks[0] {
-		b.fault(f.Runs[end].at, "runs-apart", "closed line "+l.Name+" ends at "+last(l.Runs[end]), "a last run that ends at "+l.Runs[0].Marks[0])
+	b.chained(f.Runs, l.Runs)
+	if end := len(l.Runs) - 1; l.Closed && l.Runs[end].end() != l.Runs[0].Marks[0] {
+		b.fault(f.Runs[end].at, "runs-apart", "closed line "+l.Name+" ends at "+l.Runs[end].end(), "a last run that ends at "+l.Runs[0].Marks[0])
 	}
 }
+
+// chained checks that each run begins where the one before ends.
+func (b *builder) chained(forms []RunForm, runs []Run) {
+	for i := 1; i < len(runs); i++ {
+		if end := runs[i-1].end(); runs[i].Marks[0] != end {
+			b.fault(forms[i].at, "runs-apart", "this run begins at "+runs[i].Marks[0]+", the one before ends at "+end, "a run that begins at "+end)
+		}
+	}
+}
+
+// end is the last mark of a run.
+func (r Run) end() string { return r.Marks[len(r.Marks)-1] }
 
 func (l Line) write(w *writer) {
 	if l.From != "" {
@@ -77,12 +84,16 @@ func (l Line) write(w *writer) {
 	w.flag("closed", l.Closed)
 	w.text("edge", l.Edge)
 	w.text("state", l.State)
-	w.openList("runs")
-	for _, r := range l.Runs {
-		r.write(w)
-	}
-	w.closeList()
+	w.runs(l.Runs)
 	w.length("definition", l.Definition)
 	w.length("sharp", l.Fuzz)
 	w.length("spacing", l.Spacing)
+}
+
+func (w *writer) runs(runs []Run) {
+	w.openList("runs")
+	for _, r := range runs {
+		r.write(w)
+	}
+	w.closeList()
 }

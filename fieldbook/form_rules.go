@@ -12,17 +12,20 @@ import (
 // in docs/conventions.md.
 var Mistakes = []string{
 	"foot", "metre", "tenth", "inch", "digits", "lookalike", "feet-tenths", "feet-metres", "tape-zero", "columns", "slip",
-	"peg-moved", "wrong-peg", "wrong-edge", "mirrored", "water-moved", "staff", "unknown",
+	"peg-moved", "wrong-peg", "wrong-edge", "mirrored", "water-moved", "staff", "depth-slope", "unknown",
 }
 
 // RulesForm is the block rules: figures of this book in place of the printed tables.
 type RulesForm struct {
 	Priors []Named[Figure] `book:"priors"`
 	Sigma  []Named[Length] `book:"sigma"`
+
+	LevelLoop LevelRuleForm `book:"level_loop"`
+	Depths    Text          `book:"depths"`
 }
 
 func (f *RulesForm) build(b *builder, _ string) Body {
-	var r Rules
+	r := Rules{LevelLoop: f.LevelLoop.rule(b), Depths: b.depths(f.Depths)}
 	for _, p := range f.Priors {
 		if !among(p.Key.text, Mistakes) {
 			b.fault(p.Key.at, "bad-choice", quoted(p.Key.text)+" is no mistake of the list", "one of "+strings.Join(Mistakes, ", "))
@@ -82,6 +85,8 @@ func (r Rules) write(w *writer) {
 		}
 		w.close()
 	}
+	w.levelRule(r.LevelLoop)
+	w.text("depths", r.Depths)
 }
 
 func sortedKeys(m map[string]float64) []string {

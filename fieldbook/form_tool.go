@@ -8,6 +8,9 @@ type ToolForm struct {
 	Scale   Solvable `book:"scale"`
 	Serial  Text     `book:"serial"`
 	Checked Date     `book:"checked"`
+
+	Temperature Figure `book:"temperature"`
+	Expansion   Figure `book:"expansion"`
 }
 
 func (f *ToolForm) build(b *builder, name string) Body {
@@ -20,8 +23,28 @@ func (f *ToolForm) build(b *builder, name string) Body {
 	if t.SolveScale = f.Scale.text == solve; !t.SolveScale {
 		t.Scale = b.figure(f.Scale.leaf, positive)
 	}
+	f.warmth(b, &t)
 	return t
 }
+
+// warmth reads how the tool grows when it is warm: nothing is corrected until a book says so.
+func (f *ToolForm) warmth(b *builder, t *Tool) {
+	if !f.Expansion.given() {
+		if f.Temperature.given() {
+			b.fault(f.Temperature.at, "missing-key", "the temperature at which a tape is right, and nothing says how it grows", "expansion, such as 11.5e-6 of steel")
+		}
+		return
+	}
+	if t.Expansion = b.figure(f.Expansion.leaf, positive); t.Expansion > mostExpansion {
+		b.fault(f.Expansion.at, "too-large", "an expansion of "+f.Expansion.text+" a kelvin", "such as 11.5e-6 of steel")
+	}
+	if t.Standard = steelStandard; f.Temperature.given() {
+		t.Standard = b.degrees(f.Temperature)
+	}
+}
+
+// mostExpansion is more than any plastic has, a kelvin: common practice, no source.
+const mostExpansion = 5e-4
 
 // solve is the word that stands for a figure which the adjustment is to find.
 const solve = "solve"
@@ -39,21 +62,8 @@ func (t Tool) write(w *writer) {
 	w.figure("scale", t.Scale)
 	w.text("serial", t.Serial)
 	w.text("checked", t.Checked)
-}
-
-// SetupForm is one entry of the block setups.
-type SetupForm struct {
-	Sigma Length `book:"sigma"`
-	Scale Choice `book:"scale" jsonschema:"enum=solve"`
-}
-
-func (f *SetupForm) build(b *builder, name string) Body {
-	return Setup{Name: name, Sigma: b.length(f.Sigma, positive), SolveScale: f.Scale.text == solve}
-}
-
-func (s Setup) write(w *writer) {
-	w.length("sigma", s.Sigma)
-	if s.SolveScale {
-		w.text("scale", solve)
+	if t.Expansion != 0 {
+		w.number("temperature", t.Standard)
+		w.number("expansion", t.Expansion)
 	}
 }

@@ -46,8 +46,7 @@ func (f *UnreachedForm) build(b *builder, name string) Body {
 func (c Corner) write(w *writer) {
 	w.openList("meet")
 	for _, m := range c.Meet {
-		w.comma()
-		w.b.WriteString("[" + w.scalar(m[0]) + ", " + w.scalar(m[1]) + "]")
+		w.items(m[:])
 	}
 	w.closeList()
 	w.length("round", c.Round)

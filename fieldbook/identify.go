@@ -7,10 +7,13 @@ type draft struct {
 	entry   Entry
 	at      place
 	id, ref Name
-	tool    Name // of a reading
-	about   Name // of a note
-	line    Name // of a reading along or to a line
-	broken  bool // its form is at fault: it holds its place in the list and nothing else
+	tool    Name       // of a reading
+	about   Name       // of a note
+	line    Name       // of a reading along or to a line
+	lines   []Name     // of a setting: the lines that it names
+	coves   []CoveForm // of the floor
+	below   []Name     // what levels are below
+	broken  bool       // its form is at fault: it holds its place in the list and nothing else
 }
 
 // identifier gives every draft its id and turns numbers into ids.

@@ -15,8 +15,8 @@ type Swap struct {
 	Why      Text `book:"why"`
 }
 
-// Shared is what every measured item may carry, the column as well. Check and Bent are there for
-// every kind, so that a kind that cannot have them can say so.
+// Shared is what every measured item may carry, the column as well. Check, Bent and Temperature are
+// there for every kind, so that a kind that cannot have them can say so.
 type Shared struct {
 	Stamp
 	Tool   Name   `book:"tool"`
@@ -25,6 +25,8 @@ type Shared struct {
 	Source Text   `book:"source"`
 	Check  Flag   `book:"check"`
 	Bent   Flag   `book:"bent"`
+
+	Temperature Figure `book:"at_temperature"`
 }
 
 // Common is what every measured reading may carry besides its standard deviation.
@@ -48,7 +50,7 @@ func (s *Shared) fill(b *builder, r Reading) Reading {
 	if r.Check && Asserted(r.Kind) {
 		b.fault(s.Check.at, "not-here", "nothing is read in a "+r.Kind+": it checks nothing", "no check")
 	}
-	return r
+	return s.warmth(b, r)
 }
 
 // fill puts the common keys into a reading whose values stand already.
@@ -82,6 +84,9 @@ func (r Reading) write(w *writer) {
 		w.list("sigma", sigma)
 	}
 	w.text("tool", r.Tool)
+	if r.Warmed {
+		w.number("at_temperature", r.Celsius)
+	}
 	w.flag("check", r.Check)
 	w.flag("bent", r.Bent)
 	w.flag("computed", r.Computed)

@@ -25,14 +25,7 @@ func (Offset) Form() ItemForm { return &OffsetForm{} }
 func (f *OffsetForm) build(b *builder) Body {
 	line := b.pair(f.Line)
 	b.apart(f.Offset, line)
-	beside := b.part("left", f.Left, notNegative)
-	if f.Right.given() {
-		beside = b.part("left", f.Right, notNegative)
-		beside.Metres = 0 - beside.Metres
-	}
-	if f.Left.given() == f.Right.given() {
-		b.fault(f.Offset.at, "one-of", "an offset lies left or right of its line", "one of left, right")
-	}
+	beside := b.hand(f.Offset.at, "left", f.Left, f.Right, "an offset lies left or right of its line", "one of left, right")
 	r := Reading{Kind: "offset", Marks: []string{f.Offset.text, line[0], line[1]}, Values: []Value{b.part("at", f.At, anySign), beside}}
 	r.Sigma = b.sigmas(f.Sigma, len(r.Values))
 	return f.fill(b, r)
@@ -45,6 +38,29 @@ func (b *builder) apart(mark Name, line [2]string) {
 	}
 }
 
+// hand is one value of two keys that say which way it goes, exactly one of which must be there; that
+// of the second key is negative and keeps its text.
+func (b *builder) hand(at place, name string, this, other Length, fault, expected string) Value {
+	if this.given() == other.given() {
+		b.fault(at, "one-of", fault, expected)
+	}
+	v := b.part(name, this, notNegative)
+	if other.given() {
+		v = b.part(name, other, notNegative)
+		v.Metres = 0 - v.Metres
+	}
+	return v
+}
+
+// handed writes a value under the key of its sign.
+func (w *writer) handed(this, other string, v Value) {
+	if v.Metres < 0 {
+		v.Metres = -v.Metres
+		this = other
+	}
+	w.value(this, v)
+}
+
 func (Offset) write(w *writer, body Body) bool {
 	r, ok := body.(Reading)
 	if !ok || r.Kind != "offset" || len(r.Marks) != 3 || len(r.Values) != 2 {
@@ -53,12 +69,7 @@ func (Offset) write(w *writer, body Body) bool {
 	w.text("offset", r.Marks[0])
 	w.text("line", r.Marks[1]+" "+r.Marks[2])
 	w.value("at", r.Values[0])
-	if beside := r.Values[1]; beside.Metres < 0 {
-		beside.Metres = -beside.Metres
-		w.value("right", beside)
-	} else {
-		w.value("left", beside)
-	}
+	w.handed("left", "right", r.Values[1])
 	r.write(w)
 	return true
 }

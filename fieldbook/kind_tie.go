@@ -3,13 +3,14 @@ package fieldbook
 // Tie is a length taped between two marks: {tie: A r1, is: 5.214}.
 type Tie struct{}
 
-// TieForm is the item as the file writes it. Sloping tapes belong to a later stage.
+// TieForm is the item as the file writes it. With slope the tape was not held level: the length is
+// that in space, and the heights of both marks matter.
 type TieForm struct {
-	_     struct{} `later:"slope"`
-	Tie   Pair     `book:"tie" jsonschema:"required"`
-	Is    Length   `book:"is" jsonschema:"required"`
-	Dip   Length   `book:"dip"`
-	Sigma Sigma    `book:"sigma"`
+	Tie   Pair   `book:"tie" jsonschema:"required"`
+	Is    Length `book:"is" jsonschema:"required"`
+	Slope Flag   `book:"slope"`
+	Dip   Length `book:"dip"`
+	Sigma Sigma  `book:"sigma"`
 	Common
 }
 
@@ -23,6 +24,7 @@ func (f *TieForm) build(b *builder) Body {
 	ends := b.pair(f.Tie)
 	r := Reading{Kind: "tie", Marks: ends[:], Values: []Value{b.taped(f.Is)}}
 	r.Sigma = b.sigmas(f.Sigma, 1)
+	r.Slope = f.Slope.yes()
 	if f.Dip.given() {
 		r.Dip = b.length(f.Dip, positive)
 		if is := r.Values[0].Metres; is > 0 && r.Dip > is/4 {
@@ -49,6 +51,7 @@ func (Tie) write(w *writer, body Body) bool {
 	}
 	w.text("tie", r.Marks[0]+" "+r.Marks[1])
 	w.value("is", r.Values[0])
+	w.flag("slope", r.Slope)
 	if r.Dip > 0 {
 		w.length("dip", r.Dip)
 	}

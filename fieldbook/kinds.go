@@ -24,7 +24,10 @@ type ItemForm interface {
 }
 
 // Kinds is the list of measured kinds: what Reading.Kind may be.
-var Kinds = []Kind{Tie{}, Offset{}, Seen{}, Turn{}, Straight{}, Arc{}, Square{}, Bow{}, Along{}, Round{}, Clear{}, Width{}}
+var Kinds = []Kind{
+	Tie{}, Offset{}, Seen{}, Turn{}, Straight{}, Arc{}, Square{}, Bow{}, Along{}, Round{}, Clear{}, Width{},
+	Level{}, Staff{}, Water{}, Depth{}, Wall{}, Plumb{}, Profile{},
+}
 
 // Columns is the list of items of `readings` that stand for several readings of a kind of Kinds.
 var Columns = []Kind{Column{}}
@@ -36,9 +39,7 @@ var Asides = []Kind{SideWord{}, StrikeWord{}, CannotWord{}, MovedWord{}, NoteWor
 func families() [][]Kind { return [][]Kind{Kinds, Columns, Asides} }
 
 // laterKinds is the list of kinds that the format names and that are not yet built here.
-var laterKinds = []string{
-	"level", "staff", "water", "depth", "profile", "plumb", "wall", "pixel",
-}
+var laterKinds = []string{"pixel"}
 
 func kindNamed(name string) (Kind, bool) {
 	for _, k := range Kinds {

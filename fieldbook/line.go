@@ -14,6 +14,7 @@ type Line struct {
 	// metres (negative inward; of an open line outward is the right of its direction).
 	From    string
 	Outward float64
+	Profile bool    // Outward is not said: it is what the profiles read from the edge of From to its own say
 	Sigma   float64 // sd of Outward, metres; 0 not said
 	Mitre   bool    // corners stay sharp; else the parallel turns round them on an arc
 }

@@ -70,9 +70,13 @@ func (n *namedLines) inCircle(name string) bool {
 func (b *builder) linesNamed(settings, items []draft) {
 	n := newNamedLines(settings)
 	for _, d := range settings {
+		b.settingLines(n, d)
 		l, ok := d.entry.Body.(Line)
 		if !ok || l.From == "" || l.From == l.Name {
 			continue
+		}
+		if from, there := n.holds[l.From]; there && l.Profile && from.Edge == "" {
+			b.fault(d.at, "missing-key", "line "+quoted(l.Name)+" lies where the profiles say, and "+quoted(l.From)+" says no edge that they begin at", "edge for line "+l.From)
 		}
 		if _, there := n.holds[l.From]; !there {
 			b.fault(d.at, "no-such", "line "+quoted(l.Name)+" derives from "+quoted(l.From)+", which is no line", n.names())

@@ -3,6 +3,7 @@ package fieldbook_test
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -12,8 +13,14 @@ import (
 
 const head = "brimline: 1\n"
 
-// malformed is the table of refused books: the text, and every fault as "code line:column".
-var malformed = []struct{ src, want string }{
+// badBook is a refused book: the text, and every fault as "code line:column".
+type badBook struct{ src, want string }
+
+// malformed is the table of refused books.
+var malformed = slices.Concat(malformedShape, malformedHeights)
+
+// malformedShape is its part that tells of no heights.
+var malformedShape = []badBook{
 	// the bytes
 	{head + "job: {name: \"a\x00b\"}\n", "control 2:15"},
 	{head + "job: {name: \xff}\n", "not-utf8 2:13"},
@@ -48,7 +55,7 @@ var malformed = []struct{ src, want string }{
 	{"brimline:\n", "missing-key 1:1, wrong-type 1:1"},
 	{head + "jop: {}\n", "unknown-key 2:1"},
 	{head + "job: {nane: x, ref: y}\n", "unknown-key 2:7"},
-	{head + "walks: []\nfloor: {}\n", "later 2:1, later 3:1"},
+	{head + "walks: []\ndecks: []\n", "later 2:1, later 3:1"},
 	{head + "job: {name: x, name: y}\n", "duplicate-key 2:16"},
 	{head + "marks:\n  A: {}\n  A: {}\n", "duplicate-key 4:3"},
 	{head + "job: [x]\n", "wrong-type 2:6"},
@@ -65,8 +72,8 @@ var malformed = []struct{ src, want string }{
 	{head + "readings:\n- tie A B\n", "wrong-type 3:3"},
 	{head + "readings:\n- {is: 5}\n", "no-kind 3:3"},
 	{head + "readings:\n- {tye: A B, is: 5}\n", "unknown-key 3:4"},
-	{head + "readings:\n- {level: A B, rise: 12 mm}\n- {wall: A, is: 1}\n- {pixel: A, note: x}\n", "later 3:4, later 4:4, later 5:4"},
-	{head + "readings:\n- {tie: A B, is: 5, slope: true, dip: 0.1}\n", "later 3:21"},
+	{head + "readings:\n- {pixel: A, at: [1, 2]}\n- {pixel: A, note: x}\n", "later 3:4, later 4:4"},
+	{head + "readings:\n- {tie: A B, is: 5, slope: steep, dip: 0.1}\n", "wrong-type 3:28"},
 	{head + "readings:\n- {tie: A B, is: 5, dip: 1.3}\n", "too-large 3:26"},
 	{head + "readings:\n- {tie: A B, is: 5, dip: -0.1}\n", "negative 3:26"},
 	{head + "readings:\n- {tie: A B, is: 5, side: C, of: A B}\n", "two-kinds 3:21"},
@@ -101,7 +108,7 @@ var malformed = []struct{ src, want string }{
 	{head + "lines: {rim: {runs: [{soft: [a, b]}, {straight: [b, c], sigma: 5 mm}, {any: [c, d], slide: 0}]}}\n", "missing-key 2:22, not-here 2:64, not-positive 2:92"},
 	{head + "lines: {tile: {from: rum, outward: 30 mm}, rim: {outward: 30 mm}, t2: {from: tile}}\n", "no-such 2:9, missing-key 2:49, one-of 2:78"},
 	{head + "lines: {a: {from: b, outward: 1}, b: {from: a, inward: 1}, c: {from: c, inward: 1, outward: 1}}\n", "cycle 2:9, cycle 2:35, one-of 2:70, self 2:70"},
-	{head + "lines: {r: {runs: [{straight: [a, b]}]}, t: {from: r, outward: profile, runs: [], corners: round}, u: {from: r, inward: -5 mm, sigma: 0}}\n", "later 2:64, unknown-key 2:73, bad-choice 2:92, negative 2:121, not-positive 2:135"},
+	{head + "lines: {r: {runs: [{straight: [a, b]}]}, t: {from: r, outward: profile, runs: [], corners: round}, u: {from: r, inward: -5 mm, sigma: 0}}\n", "missing-key 2:42, missing-key 2:64, unknown-key 2:73, bad-choice 2:92, negative 2:121, not-positive 2:135"},
 	{head + "unreached:\n  c1: {round: 150 mm}\n  c2: {meet: [[a, b]]}\n  c3: {meet: [[a, b, c], [d, e]]}\n  c4: {meet: [[a, a], [c4, b]], round: 1, like: [c4]}\n", "missing-key 3:7, count 4:3, count 5:3, self 6:19, self 6:24, one-of 6:40, self 6:50"},
 	// along, round, clear, width
 	{head + "readings:\n- {along: a b, is: 3}\n- {along: a b, line: rim, round: rim, is: 3}\n- {along: a, line: rim}\nlines: {rim: {runs: [{any: [a, b]}]}}\n", "one-of 3:11, one-of 4:11, not-here 4:34, missing-key 5:3, bad-pair 5:11"},
@@ -124,7 +131,7 @@ var malformed = []struct{ src, want string }{
 	{head + "tools: {t: {ppm: .inf, scale: 0}}\n", "not-finite 2:18, not-positive 2:31"},
 	{head + "tools: {t: {scale: \"1,0002\"}}\n", "decimal-comma 2:20"},
 	{head + "setups: {T: {scale: 1.1}}\n", "bad-choice 2:21"},
-	{head + "rules: {priors: {feet: 0.1, foot: 2}, sigma: {level: 1 mm, ties: 1 mm, turn: 1 mm}}\n", "bad-choice 2:18, too-large 2:35, later 2:47, bad-choice 2:60, unreadable 2:78"},
+	{head + "rules: {priors: {feet: 0.1, foot: 2}, sigma: {pixel: 1 mm, ties: 1 mm, turn: 1 mm}}\n", "bad-choice 2:18, too-large 2:35, later 2:47, bad-choice 2:60, unreadable 2:78"},
 	{head + "marks: {A: {at: [0], kind: hole, edge: -1}}\n", "count 2:18, bad-choice 2:28, negative 2:40"},
 	{head + "lines: {rim: {closed: true}}\n", "missing-key 2:14"},
 	{head + "lines: {rim: {runs: []}}\n", "short-line 2:9"},
@@ -132,7 +139,7 @@ var malformed = []struct{ src, want string }{
 	{head + "lines: {rim: {runs: [{straight: [A, B], arc: [A, B]}, {joint: kink}, {walk: w, from: a, to: b}]}}\n", "one-of 2:22, one-of 2:55, later 2:71, later 2:80, later 2:89"},
 	{head + "lines: {rim: {closed: true, runs: [{any: [A, B]}, {any: [C, D]}]}}\n", "runs-apart 2:51, runs-apart 2:51"},
 	{head + "lines: {rim: {edge: rim, runs: [a]}}\n", "bad-choice 2:21, wrong-type 2:33"},
-	{head + "added:\n- {set: liens.rim, to: {}}\n- {set: floor, to: {}}\n- {set: lines, to: {}}\n- {set: marks.A}\n", "bad-set 3:9, later 4:9, bad-set 5:9, missing-key 6:3"},
+	{head + "added:\n- {set: liens.rim, to: {}}\n- {set: walks, to: {}}\n- {set: lines, to: {}}\n- {set: marks.A}\n", "bad-set 3:9, later 4:9, bad-set 5:9, missing-key 6:3"},
 	{head + "added:\n- {set: job, to: {nam: x}, id: a}\n- {set: job, to: {}, id: a}\n", "unknown-key 3:19, duplicate-id 4:26"},
 	// with other line ends, other characters, and every fault in one answer
 	{"brimline: 1\r\nreadings:\r\n- {tie: ä ö, is: x}\r\n", "unreadable 3:18"},

@@ -68,6 +68,7 @@ func (b *builder) entries(f *Form) Log {
 	b.identify(settings, items)
 	b.references(settings, items)
 	b.linesNamed(settings, items)
+	b.levelsNamed(settings, items)
 	if len(b.faults) > 0 {
 		return nil
 	}
@@ -83,9 +84,13 @@ func (b *builder) entries(f *Form) Log {
 // described builds the blocks, then what was added to them.
 func (b *builder) described(f *Form) []draft {
 	var out []draft
+	seen := map[string]bool{}
 	for _, s := range f.settings() {
 		b.here = s.at
-		out = append(out, draft{entry: Entry{Place: len(out) + 1, Body: s.form.build(b, s.name)}, at: s.at})
+		b.title(s, seen)
+		d := draft{entry: Entry{Place: len(out) + 1, Body: s.form.build(b, s.name)}, at: s.at}
+		d.names(s.form)
+		out = append(out, d)
 	}
 	for i := range f.Added {
 		a := &f.Added[i]
@@ -93,10 +98,24 @@ func (b *builder) described(f *Form) []draft {
 		d := draft{at: a.at, id: a.ID, broken: a.what == nil, entry: Entry{Place: len(out) + 1, Time: b.moment(a.Time), By: a.By.text}}
 		if !d.broken {
 			d.entry.Body = a.what.build(b, a.name)
+			d.names(a.what)
 		}
 		out = append(out, d)
 	}
 	return out
+}
+
+// title checks the name of an item of a list that has names.
+func (b *builder) title(s setting, seen map[string]bool) {
+	switch key := s.list + "." + s.name; {
+	case !s.title.given():
+	case strings.TrimSpace(s.name) == "":
+		b.fault(s.title.at, "empty", "an item of "+s.list+" without a name", s.title.expects())
+	case seen[key]:
+		b.fault(s.title.at, "duplicate-key", "two of "+s.list+" are called "+quoted(s.name), "a name of its own")
+	default:
+		seen[key] = true
+	}
 }
 
 // said builds the list of readings.
@@ -132,6 +151,9 @@ func (b *builder) item(r *ReadingForm, place int) []draft {
 	}
 	if l, ok := r.Form.(interface{ ofLine() Name }); ok {
 		d.line = l.ofLine()
+	}
+	if l, ok := r.Form.(interface{ levels() []Name }); ok {
+		d.below = l.levels()
 	}
 	if c, ok := r.Form.(*ColumnForm); ok {
 		if rows := c.drafts(b, d); len(rows) > 0 {

@@ -139,6 +139,8 @@ func randomShape(r *rand.Rand, a, b string, v func(string) fieldbook.Value) fiel
 		return fieldbook.Corner{Name: "c2", Meet: [2][2]string{{a, "s"}, {"t", b}}, Round: 0.15}
 	case 4:
 		return fieldbook.Line{Name: "edge", Runs: []fieldbook.Run{{Kind: "soft", Marks: []string{a, b}, Sigma: 0.02, Slide: 0.1}}}
+	case 5, 6:
+		return randomHeight(r, a, b, v)
 	}
 	return fieldbook.Reading{Kind: "tie", Marks: []string{a, b}, Values: []fieldbook.Value{v("is")}}
 }

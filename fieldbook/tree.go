@@ -15,6 +15,11 @@ import (
 // place is a line and a column, both from 1; the column counts characters. Zero: nowhere.
 type place struct{ line, column int }
 
+// located is embedded in a form that keeps where it stands.
+type located struct{ at place }
+
+func (l *located) locate(at place) { l.at = at }
+
 type shape byte
 
 const (

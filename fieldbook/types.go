@@ -4,7 +4,6 @@ import (
 	"time"
 
 	"brimline/finding"
-	"brimline/unit"
 )
 
 // ID is the lasting name of an entry: as given in the book, else a hash of its normal form.
@@ -49,16 +48,31 @@ type Value struct {
 // kind: tie from, to; offset mark, from, to of the line; seen the mark; turn from, at, to; bow
 // the ends of the chord; straight, arc and square as written; along the ends of the stretch, from the
 // first to the second in the line's own direction; round none, or what was said of where the tape lay;
-// clear the mark; width the two sides. Sigma is nil where the book gives none, else one figure for
-// every part or one a part, in metres or, of an angular kind (see Angular), radians.
+// clear the mark; width the two sides; level from, to; staff, wall, plumb and profile the mark; water
+// the mark that the surface lies under; depth the mark, then where a string places it the ends of the
+// string. In a Book (see Taken) the mark that a depth was read below stands last as well.
+//
+// Parts of the kinds that read heights: level rise (the second mark above the first, negative below);
+// staff, water, wall and depth is, of a depth placed from a string also at and left (right negative);
+// plumb down and outward; profile outward, down, or one of them (inward and upward negative).
+//
+// Sigma is nil where the book gives none, else one figure for every part or one a part, in metres or,
+// of an angular kind (see Angular), radians.
 type Reading struct {
 	Kind     string // a member of Kinds
 	Marks    []string
 	Line     string // along, round, clear: the line that it was read to; "" none
 	Until    string // clear: what stands where the free deck ends; "" none
-	Setup    string
+	Setup    string // seen, staff
+	Water    string // water: the name of the surface
+	Below    string // depth: what it was read below: a surface, a line or a mark; see Taken.BelowIs
+	From, To string // wall, profile: the edges between which it was read, of Edges
 	Values   []Value
 	Flip     bool    // seen: the instrument's y points downward in plan
+	Slope    bool    // tie, depth below a mark: the tape sloped; its length is that in space
+	Sight    float64 // staff: the length of sight, metres; 0 not said here (see Book.Sight)
+	Warmed   bool    // taped lengths: the tape's temperature was noted
+	Celsius  float64 // that temperature, °C
 	Computed bool    // a correction worked out, not a new reading
 	Check    bool    // an independent check: moves nothing, proves much
 	Bent     bool    // a tie taped round something: it can only be too long
@@ -100,66 +114,6 @@ type Strike struct {
 	Reason string
 }
 
-// Job describes the visit.
-type Job struct {
-	Name, Ref, Measured, Start, End, By, Weather string
-	Alone                                        bool
-}
-
-// Private never leaves in a shared file unless asked for.
-type Private struct{ Owner, Address, Phone string }
-
-// Units says what a bare number means.
-type Units struct{ Length unit.Unit }
-
-// Place names ends and directions. Bearing in radians, clockwise from +y is not meant here:
-// it is the compass bearing of the direction North.Line.
-type Place struct {
-	Shallow, Deep string
-	House         []string
-	NorthLine     [2]string // empty: not said
-	NorthBearing  float64   // radians, compass bearing of NorthLine
-}
-
-// Tool is an instrument: one sd of a reading of length L is hypot(Sigma, PPM·1e-6·L). A length
-// read is Scale·true + Zero. Scale 0 means 1.
-type Tool struct {
-	Name            string
-	Sigma, PPM      float64
-	Zero, Scale     float64
-	SolveZero       bool // its zero is an unknown
-	SolveScale      bool // its scale is an unknown
-	Serial, Checked string
-}
-
-// Setup is an optional word about an instrument's set-up.
-type Setup struct {
-	Name       string
-	Sigma      float64 // 0: not said
-	SolveScale bool
-}
-
-// Rules overrides the printed tables in one book.
-type Rules struct {
-	Priors map[string]float64
-	Sigma  map[string]float64 // by reading kind, metres; of an angular kind radians
-}
-
-// Mark is what the book says of a physical point besides its readings.
-type Mark struct {
-	Name       string
-	Kind       string    // peg, benchmark, rim, deck, floor, feature; "" not said
-	At         []float64 // nil, or two or three coordinates wanted for it
-	Lasting    string
-	Edge       float64 // sd of what stays open about the edge here, metres
-	Definition float64 // sd of pointing, fresh at each reading, metres
-	Note       string
-
-	// Said to be 0, whatever its lines say. They are apart from the figures because a mark of
-	// which nothing is said has 0 there too.
-	NoEdge, NoDefinition bool
-}
-
 func (Reading) body() string { return "reading" }
 func (Side) body() string    { return "side" }
 func (Remark) body() string  { return "note" }
@@ -176,6 +130,11 @@ func (Rules) body() string   { return "rules" }
 func (Mark) body() string    { return "mark" }
 func (Line) body() string    { return "line" }
 func (Corner) body() string  { return "unreached" }
+func (Floor) body() string   { return "floor" }
+func (Step) body() string    { return "step" }
+func (Ledge) body() string   { return "ledge" }
+func (Raised) body() string  { return "raised" }
+func (Spill) body() string   { return "spill" }
 
 // Taken is a reading as the Book lists it. Struck readings stay listed, with who struck them.
 type Taken struct {
@@ -187,6 +146,7 @@ type Taken struct {
 	Why     string // the reason, or "replaced by 31"
 	Replace string // N of the reading that this one replaces, "" none
 	As      string // computed: the text as it was read before the correction
+	BelowIs string // depth: what Below names: water, line or mark; the mark then stands last in Marks
 	Reading
 }
 
@@ -209,6 +169,11 @@ type Book struct {
 	Gone     []string // points whose peg was moved since: nobody can tape to them
 	Lines    []Line   // in book order
 	Corners  []Corner // unreached, in book order
+	Floor    Floor
+	Steps    []Step // flights, ledges, raised walls and spills in book order
+	Ledges   []Ledge
+	Raised   []Raised
+	Spills   []Spill
 	Log      Log
 	Findings []finding.Finding
 }

@@ -48,9 +48,26 @@ func (w *writer) flag(k string, v bool) {
 
 func (w *writer) figure(k string, v float64) {
 	if v != 0 {
-		w.raw(k, strconv.FormatFloat(v, 'g', -1, 64))
+		w.number(k, v)
 	}
 }
+
+// thousandths writes a thousand times a figure, which thousandth reads back to the same one.
+func (w *writer) thousandths(k string, v float64) {
+	if v != 0 {
+		w.raw(k, shifted(strconv.FormatFloat(v, 'e', -1, 64), 3))
+	}
+}
+
+// shifted moves the point of a decimal number that package strconv can read.
+func shifted(text string, places int) string {
+	mantissa, exponent, _ := strings.Cut(strings.ToLower(text), "e")
+	n, _ := strconv.Atoi(exponent) // no exponent is 0; one too large is left to ParseFloat's limits
+	return mantissa + "e" + strconv.Itoa(n+places)
+}
+
+// number writes a figure that may be 0.
+func (w *writer) number(k string, v float64) { w.raw(k, strconv.FormatFloat(v, 'g', -1, 64)) }
 
 func (w *writer) length(k string, m float64) {
 	if m != 0 {
@@ -75,12 +92,27 @@ func (w *writer) lengths(k string, ms []float64) {
 	w.list(k, vs)
 }
 
-func (w *writer) list(k string, vs []string) {
+func (w *writer) list(k string, vs []string) { w.raw(k, w.row(vs)) }
+
+// names writes a list where there is one.
+func (w *writer) names(k string, vs []string) {
+	if len(vs) > 0 {
+		w.list(k, vs)
+	}
+}
+
+// items writes a list inside a list.
+func (w *writer) items(vs []string) {
+	w.comma()
+	w.b.WriteString(w.row(vs))
+}
+
+func (w *writer) row(vs []string) string {
 	var out []string
 	for _, v := range vs {
 		out = append(out, w.scalar(v))
 	}
-	w.raw(k, "["+strings.Join(out, ", ")+"]")
+	return "[" + strings.Join(out, ", ") + "]"
 }
 
 func (w *writer) value(k string, v Value) { w.raw(k, w.scalar(w.typed(v))) }

@@ -9,6 +9,7 @@ package locate
 
 import (
 	"math"
+	"slices"
 
 	"brimline/finding"
 	"brimline/network"
@@ -43,14 +44,24 @@ func Find(n *network.Network) Start {
 		}
 	}
 	if best == nil {
-		return Start{X: n.NewState(), Other: make([][]plane.Point, len(n.Marks)), Findings: []finding.Finding{{Code: "no-datum"}}}
+		s := Start{X: n.NewState(), Other: make([][]plane.Point, len(n.Marks))}
+		if _, heights := n.Datum(); !heights || slices.ContainsFunc(n.Obs, func(o network.Obs) bool { return o.Use && !o.Upright }) {
+			s.Findings = []finding.Finding{{Code: "no-datum"}}
+		}
+		return s
 	}
 	best.settleHand()
 	return best.report()
 }
 
-// length is the true length that a tie says.
-func length(o *network.Obs) float64 { return (o.Values[0] - o.Zero) / o.Scale }
+// length is the true level length that a tie says.
+func length(o *network.Obs) float64 {
+	d := (o.Values[0] - o.Zero) / o.Scale
+	if o.Climb > 0 && d > o.Climb {
+		return math.Sqrt(d*d - o.Climb*o.Climb)
+	}
+	return d
+}
 
 // growth is one attempt: marks placed from a seed.
 type growth struct {
@@ -246,7 +257,7 @@ func (g *growth) judge() {
 	}
 	for i := range g.n.Obs {
 		o := &g.n.Obs[i]
-		if !o.Use {
+		if !o.Use || o.Upright {
 			continue
 		}
 		if !g.n.Ready(x, o) { // a reading that finds no use counts like one that is far off

@@ -73,7 +73,7 @@ func parts(all []*hypothesis) int {
 		switch h.Code {
 		case "peg-moved":
 			n += 2
-		case "tape-zero", "wrong-edge":
+		case "tape-zero", "wrong-edge", "water-moved":
 			n++
 		}
 	}

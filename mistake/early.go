@@ -88,7 +88,7 @@ func apart(b *fieldbook.Book, one, two *fieldbook.Taken, spacing float64) (findi
 		Figures: map[string]float64{"differ": math.Abs(d), "spacing": spacing}, Words: map[string]string{"guess": "one of them misread"}}
 	best := math.Inf(-1)
 	for k, r := range []*fieldbook.Taken{one, two} {
-		for _, c := range candidates(b, r.Values[0], r.Values[0].Metres) {
+		for _, c := range candidates(b, Misreadings, r.Values[0], r.Values[0].Metres) {
 			left := two.Values[0].Metres - c.metres
 			if k == 1 {
 				left = c.metres - one.Values[0].Metres

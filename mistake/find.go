@@ -3,6 +3,7 @@ package mistake
 import (
 	"context"
 	"math"
+	"slices"
 	"sort"
 
 	"brimline/adjust"
@@ -93,12 +94,12 @@ func possible(s *adjust.Solution, b *fieldbook.Book, p int) []candidate {
 		return out
 	}
 	k := p - s.First[i]
-	v := b.Readings[o.Reading].Values[k]
+	v := b.Readings[o.Reading].Values[k+o.Skip]
 	sign := 1.0
 	if o.Values[k] < 0 && (len(v.Text) == 0 || v.Text[0] != '-') {
 		sign = -1 // an offset to the right: written without a sign
 	}
-	for _, c := range candidates(b, v, sign*o.Values[k]) {
+	for _, c := range candidates(b, misreadingsOf(o.Kind.Name()), v, sign*o.Values[k]) {
 		c.metres *= sign
 		out = append(out, c)
 	}
@@ -166,7 +167,7 @@ func (f *finder) search(x network.State) setting {
 			for _, g := range f.promising(sp, groups) {
 				with := append(append([]*hypothesis(nil), groups...), g)
 				more := 0.0
-				if f.sparse && g.Code != "columns" {
+				if f.sparse && g.Code != "columns" && g.Code != "water-moved" {
 					if g.Code != "slip" || g.Peg < 0 || g.r.to-g.r.from+1 < manyRows {
 						continue
 					}
@@ -256,11 +257,14 @@ func holds(all []*hypothesis, h *hypothesis) bool {
 	return false
 }
 
-// suggested says whether the single mistakes found may be one in common: several in one column, two at
-// one mark, between pegs or between other marks, or readings that still do not fit without them.
+// suggested says whether the single mistakes found may be one in common: one against a water surface,
+// several in one column, two at one mark, between pegs or between other marks, or readings that still do not fit without them.
 func (f *finder) suggested(s setting, groups int) bool {
 	taken := s.taken
 	if f.sparse && len(taken) >= groups+2 || f.misfit(s) {
+		return true
+	}
+	if slices.ContainsFunc(taken, func(h *hypothesis) bool { return len(h.why) > 0 && f.onWater(h.Obs[0]) }) {
 		return true
 	}
 	if len(taken) < groups+2 {

@@ -35,14 +35,14 @@ type candidate struct {
 // same is how near two candidates count as one, metres.
 const same = 0.0005
 
-// candidates lists what a value could have been, each length once under its likeliest cause.
-func candidates(b *fieldbook.Book, v fieldbook.Value, metres float64) []candidate {
+// candidates lists what a value could have been by a family of misreadings, each length once under its likeliest cause.
+func candidates(b *fieldbook.Book, family []Misreading, v fieldbook.Value, metres float64) []candidate {
 	var out []candidate
 	u := unit.M
 	if b != nil {
 		u = b.Units.Length
 	}
-	for _, k := range Misreadings {
+	for _, k := range family {
 		was := k.True(v.Text, metres, u)
 		p := odds(b, k.Code()) / float64(max(len(was), 1))
 		for _, w := range was {

@@ -34,6 +34,7 @@ var Priors = []Prior{
 	{"mirrored", 0.002, "mark", "the other side of the line", commonPractice},
 	{"water-moved", 0.01, "session", "the water moved", commonPractice},
 	{"staff", 0.002, "reading", "a staff misread", commonPractice},
+	{"depth-slope", 0.002, "reading", "a depth read along the slope", commonPractice},
 }
 
 // odds gives the prior of a code in this book.

@@ -43,7 +43,7 @@ type Edit struct {
 type Mistake struct {
 	Code, Cause string
 	Obs         []int
-	Peg, Other  int // columns: both pegs; slip, peg-moved: the peg; -1 otherwise
+	Peg, Other  int // columns: both pegs; slip, peg-moved: the peg; water-moved: Other the surface, its place in Network.Free; -1 otherwise
 	From, To    int // marks: rows from and to; -1 otherwise
 	Size        float64
 	Tool        string

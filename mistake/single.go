@@ -92,10 +92,16 @@ func (f *finder) overlooked(sp *adjust.Space, all, taken []*hypothesis) []*hypot
 // point goes whole.
 func (f *finder) outWith(p int) []int {
 	i := f.s.ObsOf(p)
-	if _, seen := f.s.Net.Obs[i].Kind.(network.Seen); !seen {
+	if !f.isSeen(p) {
 		return []int{p}
 	}
-	return span(f.s, i)
+	all := span(f.s, i)
+	for _, j := range []int{i - 1, i + 1} { // its height is an observation beside it
+		if j >= 0 && j < len(f.s.Net.Obs) && f.s.Net.Obs[j].Reading == f.s.Net.Obs[i].Reading {
+			all = append(all, span(f.s, j)...)
+		}
+	}
+	return all
 }
 
 func span(s *adjust.Solution, i int) []int {
@@ -113,6 +119,7 @@ type way struct {
 	peg         int
 	size, width float64
 	loose, open bool
+	over        bool // the reading can only be too long so
 }
 
 // ways lists what may have been done to part p; the place x gives the lengths to other pegs.
@@ -125,6 +132,7 @@ func (f *finder) ways(p int, x network.State) []way {
 	if _, tie := o.Kind.(network.Tie); tie {
 		out = f.otherPegs(out, o, x)
 	}
+	out = f.slants(out, o)
 	width := lengthRange
 	if !isLength(o.Kind.Name()) {
 		width = angleRange
@@ -170,6 +178,12 @@ func (f *finder) explain(h *hypothesis, p int, e, s, half float64, x network.Sta
 		if h.bound && !w.loose && !w.open && (w.size*e < 0 || math.Abs(w.size) < math.Abs(e)-3*o.SD[0]) {
 			continue
 		}
+		if w.over {
+			if e <= 0 || e > w.width {
+				continue
+			}
+			w.metres = f.value(p) - e
+		}
 		score := half + w.ln
 		if w.open {
 			score += narrowed(s * math.Sqrt(2*math.Pi) / w.width)
@@ -214,10 +228,7 @@ func (f *finder) sharpen(sp *adjust.Space, all []*hypothesis, taken []*hypothesi
 	sort.SliceStable(all, func(a, b int) bool { return all[a].score > all[b].score })
 }
 
-func (f *finder) isSeen(p int) bool {
-	_, ok := f.s.Net.Obs[f.s.ObsOf(p)].Kind.(network.Seen)
-	return ok
-}
+func (f *finder) isSeen(p int) bool { return f.s.Net.Obs[f.s.ObsOf(p)].Kind.Name() == "seen" }
 
 // exact weighs one reading by the solution that leaves it out.
 func (f *finder) exact(sp *adjust.Space, h *hypothesis, taken []*hypothesis) {

@@ -7,7 +7,7 @@ import (
 )
 
 // Begin fills every free block that a reading in use touches: a line or circle fitted to the
-// places of the marks, the first rise read, a tool without error. NaN where a mark has no place,
+// places of the marks, the first rise read, a tool without error, heights one from another. NaN where a mark has no place,
 // and where only checks or readings out of use would hold the block.
 func (n *Network) Begin(x State) {
 	if len(n.Free) == 0 {
@@ -17,6 +17,7 @@ func (n *Network) Begin(x State) {
 	for i := from; i < len(x); i++ {
 		x[i] = math.NaN()
 	}
+	n.beginHeights(x)
 	for i := range n.Obs {
 		o := &n.Obs[i]
 		if !o.Use || o.Check {
@@ -47,6 +48,10 @@ func (n *Network) begin(x State, o *Obs, f *Free, to []float64) {
 		}
 	case "bow":
 		to[0] = (o.Values[0] - o.Zero) / o.Scale
+	case "collimation":
+		if n.Ready(x, &Obs{At: []int{o.At[0], o.At[1]}}) {
+			to[0] = 0
+		}
 	case "tool":
 		if f.Zero {
 			to[0] = 0

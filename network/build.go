@@ -12,13 +12,15 @@ func Build(b *fieldbook.Book, f fieldbook.Files) (*Network, []finding.Finding) {
 
 // build numbers a book in which the runs of some lines are held as given.
 func build(b *fieldbook.Book, _ fieldbook.Files, held []Line) (*Network, []finding.Finding) {
-	g := &builder{book: b, held: held, n: &Network{Base: [2]int{-1, -1}, ByName: map[string]int{}, SetupAt: map[string]int{}}}
+	g := &builder{book: b, held: held, n: &Network{Base: [2]int{-1, -1}, Level: -1, ByName: map[string]int{}, SetupAt: map[string]int{}}}
 	g.number()
 	g.shape()
 	g.lines()
 	g.readings()
 	g.base()
 	g.words()
+	g.up.apart()
+	g.n.climbs()
 	return g.n, g.found
 }
 
@@ -26,8 +28,10 @@ type builder struct {
 	book  *fieldbook.Book
 	n     *Network
 	found []finding.Finding
-	own   []int          // by reading: its place in Network.Free, -1 none
-	held  []Line         // lines whose runs are held
+	own   []int  // by reading: its place in Network.Free, -1 none
+	held  []Line // lines whose runs are held
+	up    heights
+	level []string       // readings along the slope that are taken as level
 	tool  map[string]int // by name of a tool that is solved: its place in Network.Free
 }
 
@@ -47,7 +51,7 @@ func (g *builder) number() {
 		for _, m := range r.Marks {
 			g.mark(m)
 		}
-		if r.Setup == "" {
+		if r.Setup == "" || r.Kind == "staff" {
 			continue
 		}
 		if _, ok := g.n.SetupAt[r.Setup]; !ok {

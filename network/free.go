@@ -26,6 +26,8 @@ func (g *builder) bringAlong() {
 			g.solvedTool(r.Tool)
 		}
 	}
+	g.up = heights{g: g}
+	g.up.number()
 }
 
 func (g *builder) add(f Free) int {
@@ -105,6 +107,7 @@ func (g *builder) extra(o *Obs, r *fieldbook.Taken) {
 	if o.Free = g.own[o.Reading]; o.Free >= 0 {
 		o.Extra = append(o.Extra, g.n.FreeBlock(o.Free))
 	}
+	g.slope(o, r)
 	t, ok := g.book.Tool(r.Tool)
 	if !ok || !lengthKind(r.Kind) {
 		return
@@ -113,6 +116,7 @@ func (g *builder) extra(o *Obs, r *fieldbook.Taken) {
 	if t.Scale != 0 {
 		o.Scale = t.Scale
 	}
+	o.Scale /= 1 + g.book.Stretch(r.Reading)
 	if f, ok := g.tool[r.Tool]; ok {
 		o.SolveZero, o.SolveScale = t.SolveZero, t.SolveScale
 		o.Extra = append(o.Extra, g.n.FreeBlock(f))

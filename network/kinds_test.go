@@ -15,6 +15,7 @@ type shape struct {
 	kind  string
 	marks int
 	setup bool
+	half  bool // the other half of the kind, of network.Halves
 	extra []func(*rand.Rand) []float64
 	edit  func(o *network.Obs)
 	at    func(k int, r *rand.Rand) (x, y float64) // where its marks are; nil: anywhere
@@ -153,7 +154,44 @@ func shapes() []shape {
 		{name: "clear of a curve's parallel", kind: "clear", marks: 10, at: stray, edit: seesLoop(1)},
 		{name: "width", kind: "width", marks: 2},
 		{name: "bow of an arc, tool solved", kind: "bow", marks: 3, extra: blocks(zeroAndScale), edit: solves(true, true)},
+		{name: "tie along the slope", kind: "tie", marks: 2, extra: blocks(freeHeight, freeHeight), edit: slopes(false, false)},
+		{name: "tie along the slope, tool solved", kind: "tie", marks: 2, extra: blocks(freeHeight, freeHeight, zeroAndScale), edit: slopes(true, true)},
+		{name: "level", kind: "level", extra: blocks(freeHeight, freeHeight)},
+		{name: "staff", kind: "staff", extra: blocks(freeHeight, freeHeight), edit: func(o *network.Obs) { o.Zero = 0.002 }},
+		{name: "staff, collimation solved", kind: "staff", extra: blocks(freeHeight, freeHeight, tilt), edit: func(o *network.Obs) { o.Sight = 12.5 }},
+		{name: "water", kind: "water", extra: blocks(freeHeight, freeHeight)},
+		{name: "depth below water", kind: "depth", extra: blocks(freeHeight, freeHeight)},
+		{name: "depth below a ring", kind: "depth", marks: 10, at: inBean, extra: blocks(freeHeight, freeHeight, freeHeight, freeHeight, freeHeight), edit: below(true, false, 2, 4, 6, 8)},
+		{name: "depth below a part, along the slope", kind: "depth", marks: 10, at: inBean, extra: blocks(freeHeight, freeHeight, freeHeight), edit: below(false, true, 3, 7)},
+		{name: "depth along the slope from a mark", kind: "depth", marks: 2, extra: blocks(freeHeight, freeHeight), edit: below(false, true, 1)},
+		{name: "seen height", half: true, kind: "seen", extra: blocks(freeHeight, freeHeight)},
+		{name: "seen height, solved scale", half: true, kind: "seen", setup: true, extra: blocks(freeHeight, freeHeight), edit: func(o *network.Obs) { o.Solve = true }},
+		{name: "wall", kind: "wall"}, {name: "plumb", kind: "plumb"}, {name: "profile", kind: "profile"},
 	}
+}
+
+func freeHeight(r *rand.Rand) []float64 { return []float64{3 * r.Float64()} }
+
+func tilt(r *rand.Rand) []float64 { return []float64{0.001 * r.Float64()} }
+
+func slopes(zero, scale bool) func(o *network.Obs) {
+	return func(o *network.Obs) {
+		solves(zero, scale)(o)
+		o.Slope = true
+	}
+}
+
+// below makes a depth read below the marks given, of the first.
+func below(closed, slant bool, marks ...int) func(o *network.Obs) {
+	return func(o *network.Obs) { o.Foot = &network.Foot{Mark: 0, Marks: marks, Closed: closed, Slant: slant} }
+}
+
+// inBean puts the first mark near the middle, the others round a bean.
+func inBean(k int, r *rand.Rand) (x, y float64) {
+	if k == 0 {
+		return r.Float64() - 0.5, r.Float64() - 0.5
+	}
+	return bean(9)(k-1, r)
 }
 
 func blocks(fs ...func(*rand.Rand) []float64) []func(*rand.Rand) []float64 { return fs }
@@ -164,6 +202,11 @@ func made(t *testing.T, s shape, r *rand.Rand) (*network.Obs, network.State) {
 	k, ok := network.KindNamed(s.kind)
 	if !ok {
 		t.Fatalf("%s: no such kind", s.name)
+	}
+	for _, h := range network.Halves {
+		if s.half && h.Name() == s.kind {
+			k = h
+		}
 	}
 	o := &network.Obs{Kind: k, Setup: -1, Scale: 1, Use: true}
 	var x network.State
@@ -203,10 +246,47 @@ func made(t *testing.T, s shape, r *rand.Rand) (*network.Obs, network.State) {
 			o.At[k] -= 4
 		}
 	}
-	o.Size = len(x)
+	lay(o, s)
+	o.Size = len(scalars(o, x))
 	o.Blocks = k.Touches(o)
 	o.Values = make([]float64, len(k.Parts(o)))
 	return o, x
+}
+
+// lay puts the blocks of a reading of heights in the order that its kind touches them: heights first,
+// then what it sees in plan.
+func lay(o *network.Obs, s shape) {
+	plan := len(o.At) - len(s.extra)
+	first := o.At[plan:]
+	switch {
+	case o.Foot != nil: // of the marks those alone that the foot lies between
+		at := append([]int(nil), first...)
+		for _, m := range append([]int{o.Foot.Mark}, o.Foot.Marks...) {
+			at = append(at, o.At[m])
+		}
+		o.At = at
+	case s.half:
+		o.At = append(append([]int(nil), first...), o.At[:plan]...)
+	}
+}
+
+// scalars are the places in the state of what a reading touches, in its order.
+func scalars(o *network.Obs, x network.State) []int {
+	var out []int
+	_, half := o.Kind.(network.SeenHeight)
+	for k, at := range o.At {
+		dim := 1
+		switch {
+		case o.Foot == nil && !half:
+			return upTo(0, len(x))
+		case k >= len(o.Extra) && half:
+			dim = 4
+		case k >= len(o.Extra):
+			dim = 2
+		}
+		out = append(out, upTo(at, at+dim)...)
+	}
+	return out
 }
 
 // predict gives the values and the derivatives.
@@ -249,8 +329,8 @@ func TestDerivatives(t *testing.T) {
 				t.Fatalf("%s: touches %d blocks, made %d", s.name, len(o.Blocks), len(o.At))
 			}
 			_, jac := predict(o, x)
-			for c := range x {
-				for p, want := range differences(o, x, c) {
+			for c, at := range scalars(o, x) {
+				for p, want := range differences(o, x, at) {
 					if got := jac[p*o.Size+c]; math.Abs(got-want) > 1e-7*(1+math.Abs(want)) {
 						t.Fatalf("%s: part %d by scalar %d is %.10g, by differences %.10g at %v", s.name, p, c, got, want, x)
 					}

@@ -37,7 +37,8 @@ type Curved interface {
 }
 
 // Kinds is the family, one file each.
-var Kinds = []Kind{Tie{}, Offset{}, Seen{}, Turn{}, Straight{}, Arc{}, Square{}, Bow{}, Along{}, Round{}, Clear{}, Width{}}
+var Kinds = []Kind{Tie{}, Offset{}, Seen{}, Turn{}, Straight{}, Arc{}, Square{}, Bow{}, Along{}, Round{}, Clear{}, Width{},
+	Level{}, Staff{}, Water{}, Depth{}, Wall{}, Plumb{}, Profile{}}
 
 // Asserted is a kind that reads no figure: Says is what holds in each of its parts.
 type Asserted interface{ Says() float64 }
@@ -72,6 +73,13 @@ type Obs struct {
 	Sag      float64 // a tie: by how much its tape hung longer than straight, metres
 	Long     float64 // a reading that can only be too long: a further sd, in squares, while it is longer than predicted
 	Free     int     // place in Network.Free of the block that it brings along, -1 none
+	Upright  bool    // it reads heights: Marks is empty, and Of the marks whose heights it reads
+	Of       []int
+	Skip     int     // its first value's place among those of the reading, which has another observation before it
+	Foot     *Foot   // depth: where it is read below a line or along the slope; nil otherwise
+	Sight    float64 // staff: length of sight, metres
+	Slope    bool    // tie: taped along the slope, between marks whose heights are solved
+	Climb    float64 // tie along the slope: about by how much its ends differ in height, metres
 	Track    *Track  // along, round, clear: what it sees of its line; nil of other kinds
 
 	// Extra lists the blocks of Network.Free that it touches, its own first, its tool's last; the
@@ -102,12 +110,20 @@ type Wanted struct {
 	At   plane.Point
 }
 
+// WantedHeight is a height that the book wants for a mark, metres.
+type WantedHeight struct {
+	Mark int
+	Z    float64
+}
+
 // Free is a block of unknowns that is neither a mark nor a set-up: the free line of a `straight`
 // (direction and distance), the free circle of an `arc` (direction, distance, curvature), the
-// rise of a `bow` (one), the zero or scale of a tool (one or two: zero first).
+// rise of a `bow` (one), the zero or scale of a tool (one or two: zero first), and the heights, one
+// each, metres up: of a mark, of a staff set-up's line of sight, of a water surface, of a line taken as
+// level, of the zero of an instrument; the collimation of a level, radians.
 type Free struct {
-	Kind        string // straight, arc, bow, tool
-	Name        string // of the tool; "" otherwise
+	Kind        string // straight, arc, bow, tool, height, sight, water, rim, pole, collimation
+	Name        string // of the tool, mark, set-up, surface or line; "" otherwise
 	Size        int
 	Zero, Scale bool   // tool: what is solved
 	Marks       []int  // bow: the ends of its chord
@@ -122,10 +138,12 @@ type Network struct {
 	Offset     []int // of each block in the State; one more entry at the end
 	Obs        []Obs
 	Base       [2]int // origin and the mark on +x; -1 where the book has none
+	Level      int    // place in Free of the height that is held at 0 (see Datum); -1 where the book has no heights
 	Paths      []Path
 	Lines      []Line // those with runs of their own
 	Sides      []Side
 	Wanted     []Wanted
+	Heights    []WantedHeight
 	Definition []float64 // by mark: sd of pointing, fresh at each reading
 	Edge       []float64 // by mark: sd of what stays open about the edge there
 	Pegs       []bool    // by mark: peg or benchmark
@@ -147,6 +165,14 @@ func (n *Network) SetupBlock(setup int) Unknown { return Unknown(len(n.Marks) + 
 
 // FreeBlock is the block of a member of Free.
 func (n *Network) FreeBlock(free int) Unknown { return Unknown(len(n.Marks) + len(n.Setups) + free) }
+
+// Datum is the block of the height that is held at 0; false where there are no heights.
+func (n *Network) Datum() (Unknown, bool) {
+	if n.Level < 0 || n.Level >= len(n.Free) || !n.Free[n.Level].Upward() {
+		return 0, false
+	}
+	return n.FreeBlock(n.Level), true
+}
 
 // NewState is a state of NaN: nothing has a place.
 func (n *Network) NewState() State {

@@ -9,37 +9,40 @@ import (
 
 func (g *builder) readings() {
 	def := g.definition()
-	var owner, sketch, tall, zeroed []string
+	var owner, sketch, zeroed []string
 	for i := range g.book.Readings {
 		r := &g.book.Readings[i]
 		k, ok := KindNamed(r.Kind)
 		if !ok {
 			continue
 		}
+		if _, sizes := k.(Local); sizes {
+			continue
+		}
 		o, ok := g.obs(i, r, k, def)
 		if !ok {
 			continue
 		}
+		use, sketched := r.Class != "owner" && r.Class != "drawing" && !r.Struck, r.Class == "drawing" && !r.Struck
+		o.Use, o.Sketch = use, sketched
 		switch {
 		case r.Struck:
-			o.Use = false
 		case r.Class == "owner":
-			o.Use = false
 			owner = append(owner, r.N)
 		case r.Class == "drawing":
-			o.Use, o.Sketch = false, true
 			sketch = append(sketch, r.N)
-		}
-		if len(r.Values) > len(o.Values) {
-			tall = append(tall, r.N)
 		}
 		if t, ok := g.book.Tool(r.Tool); ok && !lengthKind(r.Kind) && r.Kind != "width" && gauged(t) {
 			zeroed = append(zeroed, r.N)
 		}
 		g.n.Obs = append(g.n.Obs, o)
+		if half, ok := g.half(i, r, def); ok {
+			half.Use, half.Sketch = use && o.Use, sketched
+			g.n.Obs = append(g.n.Obs, half)
+		}
 	}
-	if len(tall) > 0 {
-		g.found = append(g.found, finding.Finding{Code: "height-unused", Readings: tall})
+	if len(g.level) > 0 {
+		g.found = append(g.found, finding.Finding{Code: "slope-level", Readings: g.level})
 	}
 	if len(zeroed) > 0 {
 		g.found = append(g.found, finding.Finding{Code: "zero-ties-only", Readings: zeroed})
@@ -73,10 +76,15 @@ func sag(dip, length float64) float64 { return 8 * dip * dip / (3 * length) }
 // obs numbers one reading; false where its line is not far enough for it to say anything.
 func (g *builder) obs(i int, r *fieldbook.Taken, k Kind, def []float64) (Obs, bool) {
 	o := Obs{Kind: k, Reading: i, Setup: -1, Free: -1, Flip: r.Flip, Scale: 1, Use: true, Check: r.Check, Computed: r.Computed}
-	for _, m := range r.Marks {
-		o.Marks = append(o.Marks, g.n.ByName[m])
+	if g.upright(&o, r); o.Upright && len(o.Extra) < 2 {
+		return o, false
 	}
-	if r.Setup != "" {
+	if !o.Upright {
+		for _, m := range r.Marks {
+			o.Marks = append(o.Marks, g.n.ByName[m])
+		}
+	}
+	if r.Setup != "" && !o.Upright {
 		s := g.n.SetupAt[r.Setup]
 		o.Setup = int(g.n.SetupBlock(s))
 		o.Solve = g.n.Dim(g.n.SetupBlock(s)) == 4

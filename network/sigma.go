@@ -8,21 +8,24 @@ import (
 
 // sigma: the reading's own, else its set-up's or tool's, else the book's rule for the kind, else
 // the kind's default; the pointing at each mark that it names is added in squares. A tool's sigma
-// is that of lengths and coordinates, and pointing is a length: neither enters an angle or an
-// asserted shape.
+// is that of lengths and coordinates, and pointing is a length in plan: neither enters an angle or an
+// asserted shape, and pointing no height.
 func (g *builder) sigma(o *Obs, r *fieldbook.Taken, def []float64) {
 	o.Kind.Sigma(o, o.SD)
+	strung := r.Kind == "depth" && o.Skip > 0 // where its string puts a sounding: no tool says how well
 	measured := !fieldbook.Angular(r.Kind) && !fieldbook.Asserted(r.Kind)
 	for k := range o.SD {
 		switch {
 		case len(r.Sigma) == 1:
 			o.SD[k] = r.Sigma[0]
-		case k < len(r.Sigma):
-			o.SD[k] = r.Sigma[k]
+		case k+o.Skip < len(r.Sigma):
+			o.SD[k] = r.Sigma[k+o.Skip]
+		case strung && r.Class != "drawing":
+			o.SD[k] = fieldbook.DefaultSigma("depth", r.Values[k+o.Skip].Part, "", o.Values[k], 0)
 		case !measured || !g.byInstrument(o, r, k):
 			g.byKind(o, r, k)
 		}
-		if measured {
+		if measured && !o.Upright {
 			for _, m := range r.Marks {
 				o.SD[k] = math.Hypot(o.SD[k], def[g.n.ByName[m]])
 			}
@@ -56,8 +59,8 @@ func (g *builder) byKind(o *Obs, r *fieldbook.Taken, k int) {
 		if r.Kind == "straight" || r.Kind == "arc" {
 			part = "across"
 		}
-		o.SD[k] = fieldbook.DefaultSigma(r.Kind, part, r.Class, 0, 0)
-	} else if rule := g.book.Rules.Sigma[r.Kind]; rule > 0 {
+		o.SD[k] = fieldbook.DefaultSigma(o.Kind.Name(), part, r.Class, 0, 0)
+	} else if rule := g.book.Rules.Sigma[o.Kind.Name()]; rule > 0 {
 		o.SD[k] = rule
 	}
 }

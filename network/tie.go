@@ -7,7 +7,7 @@ import (
 )
 
 // Tie is a level distance between two marks: scale·|b − a| + zero, where zero and scale are the
-// tool's, given or unknown.
+// tool's, given or unknown. A sloping tie, both of whose marks have heights, is that in space.
 type Tie struct{}
 
 // Name of the kind.
@@ -16,13 +16,17 @@ func (Tie) Name() string { return "tie" }
 // Parts of its value.
 func (Tie) Parts(*Obs) []string { return []string{"is"} }
 
-// Touches the two marks, and the tool where it is solved.
+// Touches the two marks, their heights where it slopes, and the tool where it is solved.
 func (Tie) Touches(o *Obs) []Unknown {
 	return append([]Unknown{Unknown(o.Marks[0]), Unknown(o.Marks[1])}, o.Extra...)
 }
 
 // Predict gives the distance; the direction from a to b is taken as +x where they coincide.
 func (Tie) Predict(x State, o *Obs, value, jac []float64) {
+	if o.Slope {
+		o.slopePredict(x, value, jac)
+		return
+	}
 	a, b := o.At[0], o.At[1]
 	dx, dy := x[b]-x[a], x[b+1]-x[a+1]
 	d := math.Sqrt(dx*dx + dy*dy)
@@ -44,6 +48,10 @@ func (Tie) Predict(x State, o *Obs, value, jac []float64) {
 
 // Curve adds the second derivatives: of a distance (I − u·uᵀ)/d, and of scale times distance u.
 func (Tie) Curve(x State, o *Obs, f, hess []float64) {
+	if o.Slope {
+		o.slopeCurve(x, f, hess)
+		return
+	}
 	a, b := o.At[0], o.At[1]
 	dx, dy := x[b]-x[a], x[b+1]-x[a+1]
 	d2 := dx*dx + dy*dy

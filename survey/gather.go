@@ -36,6 +36,9 @@ type gather struct {
 	factor  float64      // on standard deviations
 	count   int          // readings proposed
 	held    map[int]bool // marks that only a corrected length holds
+	heldUp  map[int]bool // marks whose height only a corrected length holds
+	upAt    float64      // what is added to heights in the book's frame
+	upFrom  []network.Unknown
 }
 
 func (g *gather) result() *Result {
@@ -59,6 +62,7 @@ func (g *gather) result() *Result {
 	g.beyond()
 	g.otherWay(r)
 	g.setups(r)
+	g.levels(r)
 	g.shape(r)
 	g.findings(r)
 	return r
@@ -69,10 +73,10 @@ func (g *gather) scaleless() {
 	any := false
 	for i := range g.net.Obs {
 		o := &g.net.Obs[i]
-		if o.Use && !o.Solve && !o.SolveScale && hasLength(o.Kind.Name()) {
+		if o.Use && !o.Upright && !o.Solve && !o.SolveScale && hasLength(o.Kind.Name()) {
 			return
 		}
-		any = any || o.Use
+		any = any || o.Use && !o.Upright
 	}
 	if any {
 		g.found = append(g.found, finding.Finding{Code: "no-scale"})

@@ -7,10 +7,14 @@ import (
 	"brimline/mistake"
 )
 
-// heldMarks are the marks of readings that take part only with the lengths they were.
+// heldMarks are the marks of readings that take part only with the lengths they were, in plan and in
+// height.
 func (g *gather) heldMarks() {
-	g.held = map[int]bool{}
+	g.held, g.heldUp = map[int]bool{}, map[int]bool{}
 	for _, i := range g.rep.Held {
+		for _, m := range g.net.Obs[i].Of {
+			g.heldUp[m] = true
+		}
 		for _, m := range g.net.Obs[i].Marks {
 			if !g.net.Pegs[m] {
 				g.held[m] = true
@@ -74,7 +78,7 @@ func (g *gather) mistakes(r *Result) {
 	if len(g.rep.Held) > 0 {
 		f := finding.Finding{Code: "held-corrected"}
 		for m, name := range g.net.Marks {
-			if g.held[m] {
+			if g.held[m] || g.heldUp[m] {
 				f.Marks = append(f.Marks, name)
 			}
 		}
@@ -93,6 +97,8 @@ func (g *gather) edit(e mistake.Edit) (Edit, bool) {
 	out := Edit{N: g.n(i)}
 	if len(o.Values) > 1 {
 		out.Part = o.Kind.Parts(o)[e.Part-g.sol.First[i]]
+	} else if len(g.book.Readings[o.Reading].Values) > 1 {
+		out.Part = o.Kind.Parts(o)[0]
 	}
 	if e.Peg[0] >= 0 {
 		for _, m := range o.Marks {
@@ -134,6 +140,8 @@ func (g *gather) said(m mistake.Mistake) string {
 		return name(m.Peg) + " stood " + show(m.Size) + " elsewhere when it was taped " + span
 	case "wrong-edge":
 		return "taped from " + name(m.Peg) + " " + span + " to another edge, " + show(m.Size) + " apart"
+	case "water-moved":
+		return g.waterSaid(m.Other, m.Obs, m.Size)
 	case "tape-zero":
 		word := "the tapes " + span
 		if m.Tool != "" {

@@ -13,25 +13,22 @@ import (
 func (g *gather) readings(r *Result) {
 	defer g.idle()
 	defer func() { g.noFit(r.Readings) }()
-	of := make([]int, len(g.book.Readings))
-	for i := range of {
-		of[i] = -1
-	}
+	of := make([][]int, len(g.book.Readings))
 	for i := range g.net.Obs {
-		of[g.net.Obs[i].Reading] = i
+		of[g.net.Obs[i].Reading] = append(of[g.net.Obs[i].Reading], i)
 	}
 	for i := range g.book.Readings {
 		t := &g.book.Readings[i]
 		out := Reading{N: t.N, ID: string(t.ID), Kind: t.Kind, Marks: t.Marks, Line: t.Line, Until: t.Until, Setup: t.Setup, Tool: t.Tool,
 			Likely: []Likely{}, Parts: []Part{}, Why: t.Why, State: "lone"}
-		if of[i] >= 0 {
-			g.reading(&out, of[i], textOf(t, 0))
+		if len(of[i]) > 0 {
+			g.reading(&out, of[i])
 		} else if len(t.Values) > 0 { // free deck, or a line that waits: shown as it was read
 			out.Value, out.Text, out.SD = t.Values[0].Metres, t.Values[0].Text, g.saidSD(t)
 		}
 		out.Check, out.Computed, out.As = t.Check, t.Computed, t.As
-		if of[i] >= 0 {
-			g.state(&out, of[i])
+		for _, k := range of[i] {
+			g.state(&out, k)
 		}
 		if t.Struck {
 			out.State = "struck"
@@ -62,24 +59,28 @@ func textOf(t *fieldbook.Taken, k int) string {
 	return ""
 }
 
-func (g *gather) reading(out *Reading, i int, text string) {
-	o := &g.net.Obs[i]
-	parts := make([]Part, len(o.Values))
+// reading fills what the observations of one reading say: one, or two of a reading of plan and height.
+func (g *gather) reading(out *Reading, obs []int) {
+	var parts []Part
+	t := &g.book.Readings[g.net.Obs[obs[0]].Reading]
 	top := 0
-	for k, name := range o.Kind.Parts(o) {
-		parts[k] = g.part(i, k)
-		if fieldbook.Angular(o.Kind.Name()) {
-			inDegrees(&parts[k])
-		}
-		parts[k].Part = name
-		parts[k].Text = textOf(&g.book.Readings[o.Reading], k)
-		if w := parts[k].W; w != nil && (parts[top].W == nil || math.Abs(*w) > math.Abs(*parts[top].W)) {
-			top = k
+	for _, i := range obs {
+		o := &g.net.Obs[i]
+		for k, name := range o.Kind.Parts(o) {
+			p := g.part(i, k)
+			if fieldbook.Angular(o.Kind.Name()) {
+				inDegrees(&p)
+			}
+			p.Part, p.Text = name, textOf(t, k+o.Skip)
+			parts = append(parts, p)
+			if w := p.W; w != nil && (parts[top].W == nil || math.Abs(*w) > math.Abs(*parts[top].W)) {
+				top = len(parts) - 1
+			}
 		}
 	}
 	p := parts[top]
 	out.Value, out.Adjusted, out.Residual, out.SD, out.W = p.Value, p.Adjusted, p.Residual, p.SD, p.W
-	out.Text = text
+	out.Text = textOf(t, 0)
 	out.Redundancy, out.Detectable = p.Redundancy, p.Detectable
 	if len(parts) > 1 {
 		out.Text = p.Text
@@ -154,11 +155,11 @@ func (g *gather) idle() {
 	seen := map[int]bool{}
 	for i := range g.net.Obs {
 		o := &g.net.Obs[i]
-		if !o.Use || g.net.Ready(g.sol.X, o) {
+		if !o.Use || g.net.Ready(g.sol.X, o) || o.Upright && o.Foot == nil { // heights apart have a word of their own
 			continue
 		}
 		n = append(n, g.book.Readings[o.Reading].N)
-		for _, m := range o.Marks {
+		for _, m := range seenInPlan(o) {
 			if !seen[m] && !g.net.Placed(g.sol.X, network.Unknown(m)) {
 				seen[m] = true
 				marks = append(marks, g.net.Marks[m])
@@ -168,6 +169,14 @@ func (g *gather) idle() {
 	if len(n) > 0 && len(marks) > 0 {
 		g.found = append(g.found, finding.Finding{Code: "not-used", Readings: n, Marks: marks})
 	}
+}
+
+// seenInPlan are the marks whose places a reading needs.
+func seenInPlan(o *network.Obs) []int {
+	if o.Foot == nil {
+		return o.Marks
+	}
+	return append([]int{o.Foot.Mark}, o.Foot.Marks...)
 }
 
 // inDegrees turns a part that is an angle into degrees.

@@ -157,11 +157,56 @@ type Corner struct {
 	Radius float64 `json:"radius"`
 }
 
-// Levels are the heights of the rim against its mean, and the misclosure of the level loop.
+// Levels are the heights of the rim against its mean, the misclosures of level loops before adjustment,
+// and the heights along every line. RimHigh and RimLow are of the first closed line that has heights.
 type Levels struct {
-	RimHigh *float64 `json:"rim_high"`
-	RimLow  *float64 `json:"rim_low"`
-	Closure *float64 `json:"closure"`
+	RimHigh    *float64    `json:"rim_high"`
+	RimLow     *float64    `json:"rim_low"`
+	Closure    *float64    `json:"closure"` // the largest misclosure, without its sign
+	Rule       string      `json:"rule"`    // that loops are compared with
+	RuleSource string      `json:"rule_source"`
+	Loops      []LevelLoop `json:"loops"`
+	Stations   []Station   `json:"stations"`
+	Surfaces   []Surface   `json:"surfaces"`
+
+	Collimations []Collimation `json:"collimations"` // those that were solved
+}
+
+// LevelLoop is a closed way over level and staff readings; Limit and Within are null where the rule asks
+// for a length that is not known.
+type LevelLoop struct {
+	Marks      []string `json:"marks"`
+	Readings   []string `json:"readings"`
+	Setups     int      `json:"setups"`
+	Length     *float64 `json:"length"`
+	Misclosure float64  `json:"misclosure"`
+	Limit      *float64 `json:"limit"`
+	Rule       string   `json:"rule"`
+	Within     *bool    `json:"within"`
+}
+
+// Station is the height of a mark of a line; Off is that against the mean of the line's stations.
+type Station struct {
+	Line string   `json:"line"`
+	Mark string   `json:"mark"`
+	Z    *float64 `json:"z"`
+	SZ   *float64 `json:"sz"`
+	Off  float64  `json:"off"`
+}
+
+// Collimation is the rise of a level's line of sight, metres for each metre of sight; SD is null where the
+// readings could not tell it, so that it was held at nothing.
+type Collimation struct {
+	Tool  string   `json:"tool"`
+	Value *float64 `json:"value"`
+	SD    *float64 `json:"sd"`
+}
+
+// Surface is the height of a water surface.
+type Surface struct {
+	Name string   `json:"name"`
+	Z    *float64 `json:"z"`
+	SZ   *float64 `json:"sz"`
 }
 
 // Water is what the pool holds at the latest surface read: m³, m², metres.

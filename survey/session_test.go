@@ -32,6 +32,14 @@ func pool(seed uint64) simulate.Case {
 func mixed(t *testing.T, seed uint64) fieldbook.Log {
 	t.Helper()
 	b := parse(t, string(pool(seed).Book))
+	if seed%2 == 0 { // a level on the same rim
+		for _, e := range parse(t, string(simulate.Levels(seed, simulate.LevelPlan{Called: "a level", Setups: 1, Closed: true, Boards: 4, Second: 2}, 0.1, 0).Book)).Log {
+			if _, reading := e.Body.(fieldbook.Reading); reading {
+				e.Device = "level"
+				b.Log = append(b.Log, e)
+			}
+		}
+	}
 	r := rand.New(rand.NewPCG(seed, 77))
 	var out fieldbook.Log
 	for _, k := range r.Perm(len(b.Log)) {
@@ -103,8 +111,14 @@ func apart(t *testing.T, what string, cold, warm *survey.Result) float64 {
 	}
 	for _, name := range cold.MarkOrder {
 		a, b := cold.Marks[name], warm.Marks[name]
-		if b == nil || (a.X == nil) != (b.X == nil) {
+		if b == nil || (a.X == nil) != (b.X == nil) || (a.Z == nil) != (b.Z == nil) {
 			t.Fatalf("%s: %s has a place in one only", what, name)
+		}
+		if a.Z != nil {
+			worst = math.Max(worst, math.Abs(*a.Z-*b.Z)/1e-9)
+			if !(math.Abs(*a.Z-*b.Z) <= 1e-9) {
+				t.Errorf("%s: %s is at %v, warm %v", what, name, *a.Z, *b.Z)
+			}
 		}
 		if a.X == nil {
 			continue

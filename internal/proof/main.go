@@ -35,6 +35,7 @@ var sections = []section{
 	{"any", "outlines whose kind nobody stated: are the true straights and arcs found?", 130_000_000, 1000, anyRuns},
 	{"areas", "length and area of every shape by every method: right, and no wider than the readings make them?", 140_000_000, 1000, areas},
 	{"basins", "volume, wetted area and floor heights of basins with known truth", 150_000_000, 1000, basins},
+	{"heights", "levelling days: do heights hold the truth, is a staff misread or a water that moved found and named?", 160_000_000, 300, levelDays},
 }
 
 // Tuning used seeds below 10,000 and from 900,000 to 999,999; reports use those of the sections.

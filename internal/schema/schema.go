@@ -62,6 +62,8 @@ func bookType(r *jsonschema.Reflector, t reflect.Type) *jsonschema.Schema {
 		return readings(r)
 	case reflect.TypeFor[fieldbook.LineForm]():
 		return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{inner(r, reflect.TypeFor[fieldbook.RunsForm]()), inner(r, reflect.TypeFor[fieldbook.DerivedForm]())}}
+	case reflect.TypeFor[fieldbook.LevelRuleForm]():
+		return &jsonschema.Schema{AnyOf: []*jsonschema.Schema{single(reflect.TypeFor[fieldbook.Text]()), inner(r, reflect.TypeFor[fieldbook.OwnLevelRule]())}}
 	case reflect.TypeFor[fieldbook.RowForm]():
 		return row()
 	case reflect.TypeFor[fieldbook.Sigma](), reflect.TypeFor[fieldbook.AngleSigma]():

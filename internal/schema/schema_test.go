@@ -76,7 +76,7 @@ func TestBookRefusesWhatTheDecoderRefuses(t *testing.T) {
 	refused(t, "spine.yaml", [][2]string{
 		{"brimline: 1", "brimline: 2"}, {"brimline: 1", "brimlin: 1"}, {"ref: 26-114", "reff: x"}, {"alone: true", "alone: often"},
 		{"length: m}", "length: yd}"}, {"zero: 4 mm", "zero: [4 mm]"}, {"kind: peg", "kind: hole"}, {"at: [0, 0]", "at: 0"},
-		{"{tie: A B,   is: 9.150", "{tie: A,   is: 9.150"}, {"{tie: A B,   is: 9.150", "{tie: A B"}, {"{tie: A B,", "{level: A B,"},
+		{"{tie: A B,   is: 9.150", "{tie: A,   is: 9.150"}, {"{tie: A B,   is: 9.150", "{tie: A B"}, {"{tie: A B,", "{pixel: A B,"},
 		{"hand: right", "hand: up"}, {"setup: T1, at", "at"}, {"class: drawing", "class: guess"}, {"flip: true", "flip: 1 2"},
 		{"scale: solve", "scale: 2"}, {"closed: true", "closed: round"}, {"joint: tangent", "joint: loose"}, {"runs: [{straight: [hs1, hs2]}]}, id: dn", "runs: []}, idd: dn"},
 		{"spacing: 0.70, runs", "spacing: 0.70, rons"}, {"sharp: 2 mm", "outward: 2 mm"}, {"set: units", "sett: units"},
@@ -92,6 +92,19 @@ func TestBookRefusesWhatTheDecoderRefuses(t *testing.T) {
 		{"corners: mitre", "corners: round"}, {"inward: 4 mm, edge: wall-foot", "inward: 4 mm, edge: wall"}, {"c1: {meet: [[r5, r6], [r2, r1]],", "c1: {"},
 		{"c1: {meet: [[r5, r6], [r2, r1]],", "c1: {meet: [r5, r6],"}, {"like: [c1]", "like: c1"}, {"{along: r1 r4, line", "{along: r1, line"},
 		{"{clear: h1, line: rim,", "{clear: [h1], line: rim,"}, {"{width: r2 r3, is: 2.438}", "{width: r2 r3}"}, {"{round: track, is: 18.42,", "{round: track,"},
+	})
+}
+
+// The same of what tells of heights.
+func TestBookRefusesHeights(t *testing.T) {
+	refused(t, "heights.yaml", [][2]string{
+		{"{level: k1 r1,", "{level: k1,"}, {"rise: -12 mm", "risen: -12 mm"}, {"{staff: k1, setup: S1,", "{staff: k1,"}, {"sight: 12.5 m", "sight: [12.5 m]"}, {"under: r1, is: 0.152", "is: 0.152"},
+		{"{depth: f3, below: w1,", "{depth: f3,"}, {"line: r1 r9, at: 3.66", "line: r1, at: 3.66"}, {"is: 1.71, slope: true", "is: 1.71, slope: steep"},
+		{"{wall: r5, from: track,", "{wall: r5, from: trick,"}, {"to: cove, is", "is"}, {"{plumb: r5, down: 0.30,", "{plumb: r5,"}, {"to: track, outward: 32 mm", "to: lip, outward: 32 mm"},
+		{"at_temperature: 31}", "at_temperature: [31]}"}, {"expansion: 11.5e-6", "expand: 11.5e-6"}, {"collimation: solve", "collimation: [solve]"}, {"level_loop: practical 3 mm", "level_loop: [3 mm]"},
+		{"level_loop: practical 3 mm", "level_loop: {flat: 3 mm}"}, {"breaks: [[f1, f2], [f3, f4]]", "breaks: f1 f2"}, {"pad: [f5, f6, f7, f8]", "pad: {a: b}"}, {"shape: round", "shape: square"},
+		{"{line: rim, size: 80 mm}", "{line: rim}"}, {"where: bay", "where: outside"}, {"[{name: entry,", "[{"}, {"treads: [{runs", "tread: [{runs"}, {"kind: bench", "kind: sofa"},
+		{"foot: nfoot, top: ntop, cap: 40 mm", "foot: nfoot, cap: 40 mm"}, {"plumb: true}", "plumb: often}"}, {"kind: vanishing", "kind: fall"}, {"lip: ntop", "lips: ntop"},
 	})
 }
 
