@@ -5,7 +5,7 @@ VERSION ?= $(shell git describe --tags --always --dirty 2>/dev/null || echo dev)
 RACES ?= 7
 FUZZTIME ?= 5m
 
-.PHONY: demo test proof bench fuzz dist lint clean
+.PHONY: demo test proof bench fuzz validate dist lint clean
 
 demo: ## writes the example books, their plans and their answers to demo/
 	go run ./cmd/brimline demo -o demo/
@@ -31,6 +31,10 @@ bench: ## the solver against a C++ reference, the triangulation against CGAL, in
 
 fuzz: ## every fuzz target for FUZZTIME
 	scripts/fuzz $(FUZZTIME)
+
+validate: ## GLB files by the validator of the format's makers; needs node and npm
+	cd write/glb/testdata/validate && npm ci
+	go test -tags validator ./write/glb
 
 dist: ## static binaries for six systems with their sums, in dist/
 	scripts/dist $(VERSION) dist

@@ -37,6 +37,7 @@ type Basin struct {
 	base     *ground // the floor carried on to the wall
 	floor    *ground // the floor itself, along coves, steps and ledges
 	edged    []bool  // by point of base: at the wall or on a break
+	breaks   [][]int // by points of base: breaks, pad and toes
 	class    []int   // by triangle of floor: the solid that covers it; −1 none
 	solids   []solid
 	bays     []solid

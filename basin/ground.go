@@ -46,7 +46,7 @@ func (b *Basin) layGround(spec *Spec) {
 
 // findEdges notes which points of the ground are at the wall or on a break.
 func (b *Basin) findEdges(lines [][]int) {
-	b.edged = make([]bool, len(b.base.Points))
+	b.edged, b.breaks = make([]bool, len(b.base.Points)), lines
 	for i := range b.nodes {
 		b.edged[i] = true
 	}

@@ -21,6 +21,13 @@ const (
 	modelReadings   sheet.Layer = "readings"
 	modelFindings   sheet.Layer = "findings"
 	modelNotes      sheet.Layer = "notes"
+	modelSpots      sheet.Layer = "marks in space"
+	modelFloor      sheet.Layer = "floor points"
+	modelDepths     sheet.Layer = "floor depths"
+	modelBreaks     sheet.Layer = "floor breaks"
+	modelContours   sheet.Layer = "floor contours"
+	modelTops       sheet.Layer = "steps and ledges"
+	modelWater      sheet.Layer = "water surface"
 )
 
 // modelLayers is the list of them, below the outlines.
@@ -39,8 +46,20 @@ var modelLayers = []sheet.ModelLayer{
 	{Name: modelNotes, Pen: sheet.PenThin},
 }
 
+// spaceLayers are those of what has a height; they are listed where there is something on them.
+var spaceLayers = []sheet.ModelLayer{
+	{Name: modelSpots, Pen: sheet.PenThin},
+	{Name: modelFloor, Pen: sheet.PenThin},
+	{Name: modelDepths, Pen: sheet.PenThin},
+	{Name: modelBreaks, Pen: sheet.PenUnder},
+	{Name: modelContours, Pen: sheet.PenHair},
+	{Name: modelTops, Pen: sheet.PenThin},
+	{Name: modelWater, Pen: sheet.PenHair, Ink: sheet.Open},
+}
+
 // Outlines makes the drawing at true size, for files that others cut and set out from: every line of
-// the result as one path with its true arcs on a layer of its own; marks and pegs as places; names,
+// the result as one path with its true arcs on a layer of its own, flat at the height 0; the same lines in space, with floor
+// points, breaks and contours, on layers of theirs where Options.Heights has them; marks and pegs as places; names,
 // dimensions, check readings, readings in doubt, findings and notes each on theirs. Coordinates are
 // those of the result, metres. Letters have their usual size on Options.Paper, or smaller where marks
 // stand so close that some would have no name.
@@ -60,6 +79,7 @@ func Outlines(b *fieldbook.Book, r *survey.Result, o Options, u sheet.ModelUnit)
 		m.fromPaper(c)
 		m.readings()
 	}
+	m.inSpace(o.Heights)
 	m.findings()
 	m.notes(c)
 	return m.model
@@ -118,9 +138,11 @@ func (m *modeller) mm(x float64) float64 { return x / m.view.Scale.PerMetre() }
 
 func (m *modeller) add(l sheet.Layer, ink sheet.Ink, shapes ...sheet.Shape) {
 	pen := sheet.PenThin
-	for _, k := range modelLayers {
-		if k.Name == l {
-			pen = k.Pen
+	for _, list := range [][]sheet.ModelLayer{modelLayers, spaceLayers} {
+		for _, k := range list {
+			if k.Name == l {
+				pen = k.Pen
+			}
 		}
 	}
 	for _, s := range shapes {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"brimline/draft"
 	"brimline/fieldbook"
 	"brimline/plane"
 	"brimline/survey"
@@ -170,11 +171,13 @@ type fixture struct {
 	name   string
 	book   *fieldbook.Book
 	result *survey.Result
+
+	heights draft.Heights
 }
 
 func makeOf(name string, p pool, u unit.Unit) fixture {
 	b, r := measured(p, u)
-	return fixture{name, b, r}
+	return fixture{name: name, book: b, result: r}
 }
 
 // make24 is the full one: ends, house, north, a benchmark, findings, gaps, another place of a mark,

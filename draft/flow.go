@@ -128,4 +128,4 @@ func glued(s string) string {
 }
 
 // unitWords follow figures.
-var unitWords = []string{"mm", "m", "cm", "in", "ft", "m²", "ft²", "%", "times"}
+var unitWords = []string{"mm", "m", "cm", "in", "ft", "m²", "ft²", "m³", "ft³", "L", "%", "times"}

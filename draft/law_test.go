@@ -164,7 +164,7 @@ func solved(t *testing.T) []fixture {
 		if err != nil {
 			t.Fatal(err)
 		}
-		out = append(out, fixture{filepath.Base(filepath.Dir(name)), &b, r})
+		out = append(out, fixture{name: filepath.Base(filepath.Dir(name)), book: &b, result: r})
 	}
 	return out
 }

@@ -112,7 +112,7 @@ func taped(t testing.TB, seed uint64, family string, marks int, u string) fixtur
 	if err != nil {
 		t.Fatal(err)
 	}
-	return fixture{fmt.Sprintf("%s of %d marks taped in %s", family, marks, u), &b, r}
+	return fixture{name: fmt.Sprintf("%s of %d marks taped in %s", family, marks, u), book: &b, result: r}
 }
 
 func bookOf(seed uint64, family string, p pool, u string) string {

@@ -47,10 +47,23 @@ func (u ModelUnit) Name() string {
 	return "millimetres"
 }
 
-// Spot is a place without size, to be caught by a pointer. Only models have them.
-type Spot struct{ At plane.Point }
+// Spot is a place without size, to be caught by a pointer, at the height Z in metres, upward; 0 for
+// one in plan. Only models have them.
+type Spot struct {
+	At plane.Point
+	Z  float64
+}
 
-func (Spot) shape() {}
+// Course is a line of straights in space: places in plan with a height each, metres, upward. Only models
+// have them; arcs are flattened before, since a curve that also climbs is no arc.
+type Course struct {
+	At     []plane.Point
+	Z      []float64
+	Closed bool
+}
+
+func (Spot) shape()   {}
+func (Course) shape() {}
 
 // Flat gives the plain shapes of a model in the order given, texts cleaned. Dimensions and tables
 // have sizes of paper: take them apart on a sheet first.

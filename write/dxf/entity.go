@@ -34,8 +34,10 @@ func (p *printer) entity(it sheet.Item) {
 		e.circle(s)
 	case sheet.Spot:
 		e.begin("POINT", "AcDbPoint")
-		p.point(10, p.at(s.At))
+		p.high(10, p.at(s.At), p.size(s.Z))
 		p.covers(s.At)
+	case sheet.Course:
+		e.course(s)
 	case sheet.Text:
 		e.text(s)
 	default:

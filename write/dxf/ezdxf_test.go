@@ -23,6 +23,12 @@ type auditAnswer struct {
 		Closed bool
 		Points [][3]float64
 	}
+	Courses []struct {
+		Layer  string
+		Closed bool
+		Points [][3]float64
+	}
+	Spots [][3]float64
 	Count int
 }
 
@@ -88,7 +94,28 @@ func compare(t *testing.T, f dxf.File, a auditAnswer) {
 		p.Segs = append(p.Segs, plane.Segment{A: plane.Point{X: v[0], Y: v[1]}, B: plane.Point{X: w[0], Y: w[1]}, Bulge: v[2]})
 	}
 	k := f.Unit.PerMetre()
+	heights(t, a, k)
 	if d := math.Abs(p.Area()/k/k - pool().Area()); d > 1e-9 {
 		t.Errorf("area off by %g", d)
+	}
+}
+
+// heights are read back as they were written.
+func heights(t *testing.T, a auditAnswer, k float64) {
+	t.Helper()
+	c := climb()
+	if len(a.Courses) != 2 || !a.Courses[0].Closed || a.Courses[1].Closed || len(a.Courses[0].Points) != len(c.At) {
+		t.Fatalf("lines in space: %v", a.Courses)
+	}
+	for i, p := range a.Courses[0].Points {
+		want := [3]float64{c.At[i].X * k, c.At[i].Y * k, c.Z[i] * k}
+		for j := range p {
+			if math.Abs(p[j]-want[j]) > 1e-9*k {
+				t.Errorf("place %d is read as %v, written as %v", i, p, want)
+			}
+		}
+	}
+	if n := len(a.Spots); n != 2 || math.Abs(a.Spots[1][2]+1.25*k) > 1e-9*k || a.Spots[0][2] != 0 {
+		t.Errorf("spots: %v", a.Spots)
 	}
 }

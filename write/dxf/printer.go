@@ -64,9 +64,12 @@ func (p *printer) num(code int, x float64) {
 }
 
 // point writes x, y and z = 0 at code, code+10, code+20.
-func (p *printer) point(code int, q plane.Point) {
+func (p *printer) point(code int, q plane.Point) { p.high(code, q, 0) }
+
+// high is a point with its height.
+func (p *printer) high(code int, q plane.Point, z float64) {
 	p.flat(code, q)
-	p.num(code+20, 0)
+	p.num(code+20, z)
 }
 
 // flat writes x and y.

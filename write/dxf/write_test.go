@@ -42,11 +42,18 @@ func sample(v dxf.Version, u sheet.ModelUnit) dxf.File {
 	add("findings", sheet.PenThin, sheet.Wrong, false,
 		sheet.Text{S: "R 2.40 ± 6 mm; 12.5°, 3²⁄₁₆″, 50 %, ^caret", At: plane.Point{X: 2, Y: 2}, Height: 0.125},
 		sheet.Text{S: "back\\slash %%d", At: plane.Point{X: 2, Y: 3}, Height: 0.175, Anchor: sheet.MidCentre, Turn: -0.4})
+	add("rim in space", sheet.PenThin, sheet.Black, false, climb(), sheet.Spot{At: plane.Point{X: 2, Y: 2}, Z: -1.25},
+		sheet.Course{At: []plane.Point{{X: 1}, {X: 3}}, Z: []float64{-0.5, -1.5}})
 	m.Items = append(m.Items,
 		sheet.Item{Layer: "marks", Fill: sheet.Filled(sheet.Black), Shape: sheet.Polyline(true, plane.Point{}, plane.Point{X: 1}, plane.Point{Y: 1})},
 		sheet.Item{Layer: "marks", Fill: sheet.Filled(sheet.White), Shape: sheet.Circle{R: 4}},
 		sheet.Item{Layer: "marks", Pen: sheet.PenThin, Ink: sheet.Good, Shape: sheet.Circle{R: 4}})
 	return dxf.File{Model: m, Version: v}
+}
+
+// climb is a closed line in space.
+func climb() sheet.Course {
+	return sheet.Course{At: []plane.Point{{X: 0.5}, {X: 7.25}, {X: 8, Y: 4}}, Z: []float64{0.004, -0.0025, 0.1}, Closed: true}
 }
 
 func written(t testing.TB, f dxf.File) string {
@@ -82,6 +89,9 @@ func TestRefused(t *testing.T) {
 		"unlisted":      with("marcs", sheet.Circle{R: 1}),
 		"ellipse":       with("marks", sheet.Ellipse{A: 2, B: 1}),
 		"listed twice":  twice,
+		"no heights":    with("marks", sheet.Course{At: make([]plane.Point, 3), Z: make([]float64, 2)}),
+		"one place":     with("marks", sheet.Course{At: make([]plane.Point, 1), Z: make([]float64, 1)}),
+		"no height":     with("marks", sheet.Spot{Z: math.NaN()}),
 		"text nowhere":  with("marks", sheet.Text{S: "x", Height: 1, At: plane.Point{Y: math.NaN()}}),
 		"bulge without": with("marks", sheet.Path{Path: plane.Path{Segs: []plane.Segment{{B: plane.Point{X: 1}, Bulge: math.NaN()}, {A: plane.Point{X: 1}}}}}),
 	} {

@@ -9,8 +9,11 @@ for text in json.load(sys.stdin):
     doc = ezdxf.read(io.StringIO(text, newline=None))
     audit = doc.audit()
     space = doc.modelspace()
-    rings = []
+    rings, courses = [], []
     for e in space.query("LWPOLYLINE POLYLINE"):
+        if e.dxftype() == "POLYLINE" and e.is_3d_polyline:
+            courses.append({"layer": e.dxf.layer, "closed": e.is_closed, "points": [list(v.dxf.location) for v in e.vertices]})
+            continue
         if e.dxftype() == "LWPOLYLINE":
             closed, points = e.closed, [list(p) for p in e.get_points("xyb")]
         else:
@@ -25,6 +28,8 @@ for text in json.load(sys.stdin):
         "layers": {l.dxf.name: l.is_on() for l in doc.layers},
         "texts": [ezdxf.decode_dxf_unicode(e.dxf.text) for e in space.query("TEXT")],
         "rings": rings,
+        "courses": courses,
+        "spots": [list(e.dxf.location) for e in space.query("POINT")],
         "count": len(space),
     })
 json.dump(answers, sys.stdout)
