@@ -62,7 +62,7 @@ type Basin struct {
 const rounds = 2
 
 // New builds the basin. It fails for a rim that is no ring and for numbers out of range; a basin
-// without any depth read is nil with a finding.
+// without any depth read at it is nil with a finding.
 func New(spec Spec) (*Basin, []finding.Finding, error) {
 	spec.Options = spec.Options.or()
 	b := &Basin{options: spec.Options, cov: spec.Cov, outline: spec.Outline, waters: spec.Waters}
@@ -81,7 +81,9 @@ func New(spec Spec) (*Basin, []finding.Finding, error) {
 	b.readInputs(&spec)
 	b.readProfiles(spec.Profiles)
 	b.readSolids(&spec)
-	b.layOut(&spec)
+	if !b.layOut(&spec) {
+		return nil, append(b.found, finding.Finding{Code: "floor-unread"}), nil
+	}
 	b.learn()
 	b.axis = b.lengthwise(&spec)
 	return b, b.found, nil
@@ -110,12 +112,16 @@ func (s *Spec) comesIn() float64 {
 	return size + lean
 }
 
-// layOut places the nodes, lays the floor and raises everything on it.
-func (b *Basin) layOut(spec *Spec) {
+// layOut places the nodes, lays the floor and raises everything on it; false where no depth is left to lay
+// it from.
+func (b *Basin) layOut(spec *Spec) bool {
 	said := len(b.found)
 	for round := range rounds {
 		b.found = b.found[:said]
 		b.readFeet(spec)
+		if len(b.feet)+len(b.inner) == 0 {
+			return false
+		}
 		b.place(b.stations(spec))
 		b.lowRead()
 		for i := range b.nodes {
@@ -144,6 +150,7 @@ func (b *Basin) layOut(spec *Spec) {
 	b.farFromWall()
 	b.layToe(spec)
 	b.raise()
+	return true
 }
 
 // station brings a station of the path given to the ring that runs counter-clockwise.

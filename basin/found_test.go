@@ -50,6 +50,10 @@ func TestFindings(t *testing.T) {
 	if b, found, err := basin.New(s); b != nil || err != nil || len(found) != 1 || found[0].Code != "floor-unread" {
 		t.Errorf("without depths: %v, %v, %v", b, found, err)
 	}
+	s.Floor = []basin.Sounding{at(4, -5, -1.5, "f1")}
+	if b, found, err := basin.New(s); b != nil || err != nil || len(found) != 2 || found[0].Code != "floor-stray" || found[1].Code != "floor-unread" {
+		t.Errorf("with none but a stray one: %v, %v, %v", b, found, err)
+	}
 }
 
 // TestRefused: what cannot be built is an error.

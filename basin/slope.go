@@ -62,6 +62,13 @@ func (g *ground) width(t int) float64 {
 	return q.Sub(p).Cross(r.Sub(p)) / math.Max(p.Dist(q), math.Max(q.Dist(r), r.Dist(p)))
 }
 
+// area of a triangle in plan.
+func (g *ground) area(t int) float64 {
+	v := g.Triangles[t]
+	p, q, r := g.Points[v[0]].Plan(), g.Points[v[1]].Plan(), g.Points[v[2]].Plan()
+	return q.Sub(p).Cross(r.Sub(p)) / 2
+}
+
 // slopeSD is that of the slope uphill: a corner's height changes it by the gradient of its share.
 func (b *Basin) slopeSD(t int, uphill plane.Point) float64 {
 	v := b.base.Triangles[t]

@@ -40,7 +40,7 @@ func (b *Basin) learn() {
 }
 
 // slopesOfPlaces turns the uncertainty of where soundings were taken into height, by the root mean
-// square slope of the floor around each; at the wall, where only the way along it is open, by the slope
+// square slope of the floor around each, triangles counted by their areas; at the wall, where only the way along it is open, by the slope
 // along it.
 func (b *Basin) slopesOfPlaces() {
 	g := b.base
@@ -56,8 +56,9 @@ func (b *Basin) slopesOfPlaces() {
 			if int(p) < len(b.nodes) {
 				rise *= slope.Uphill.Dot(b.nodes[p].out.Left().Unit())
 			}
-			sum[in] += rise * rise
-			count[in]++
+			area := g.area(t)
+			sum[in] += area * rise * rise
+			count[in] += area
 		}
 	}
 	for i := range b.inputs {

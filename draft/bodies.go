@@ -4,8 +4,10 @@ import (
 	"math"
 
 	"brimline/basin"
+	"brimline/fieldbook"
 	"brimline/mesh"
 	"brimline/plane"
+	"brimline/survey"
 )
 
 // deckWide is how wide a band of deck is drawn round the rim in space (metres): to see the pool by, not
@@ -83,4 +85,33 @@ func (d *Depths) deck(b *basin.Basin, top float64) []Body {
 	ring := count3(len(deck.Points))
 	deck.Triangles = filled(deck.Points, ring[n:], [][]int{ring[:n]})
 	return []Body{deck, rim}
+}
+
+// InSpace are the bodies of a pool for views in space: floor, walls and what stands in it, water and deck
+// where a floor and a water surface are read, else the lines that have heights; none where nothing has.
+func InSpace(b *fieldbook.Book, r *survey.Result, o Options) []Body {
+	h := o.heights(b, r)
+	if h.Depths != nil {
+		return h.Depths.Bodies
+	}
+	if h.Levels == nil {
+		return nil
+	}
+	var out []Body
+	for _, p := range h.Levels.Profiles {
+		at, z := p.inSpace(pathOf(r.Lines[p.Line]))
+		o := Body{Name: p.Line, Paint: [4]float64{0, 0, 0, 1}}
+		var run []int32
+		for i, q := range at {
+			o.Points, run = append(o.Points, mesh.Point3{X: q.X, Y: q.Y, Z: z[i]}), append(run, int32(i))
+		}
+		if p.Closed && len(run) > 0 {
+			run = append(run, 0)
+		}
+		if len(run) > 1 {
+			o.Lines = [][]int32{run}
+			out = append(out, o)
+		}
+	}
+	return out
 }

@@ -59,7 +59,7 @@ var spaceLayers = []sheet.ModelLayer{
 
 // Outlines makes the drawing at true size, for files that others cut and set out from: every line of
 // the result as one path with its true arcs on a layer of its own, flat at the height 0; the same lines in space, with floor
-// points, breaks and contours, on layers of theirs where Options.Heights has them; marks and pegs as places; names,
+// points, breaks and contours, on layers of theirs where they have heights; marks and pegs as places; names,
 // dimensions, check readings, readings in doubt, findings and notes each on theirs. Coordinates are
 // those of the result, metres. Letters have their usual size on Options.Paper, or smaller where marks
 // stand so close that some would have no name.
@@ -79,7 +79,7 @@ func Outlines(b *fieldbook.Book, r *survey.Result, o Options, u sheet.ModelUnit)
 		m.fromPaper(c)
 		m.readings()
 	}
-	m.inSpace(o.Heights)
+	m.inSpace(o.heights(b, r))
 	m.findings()
 	m.notes(c)
 	return m.model

@@ -18,17 +18,17 @@ type Options struct {
 	Revision     string    // letter of the issue, "" the first
 	ShowTies     bool      // readings as grey hairlines
 	Exaggeration float64   // of error ellipses against the plan; not above 0: chosen
-	Heights      Heights   // levels and depths, for sheets of their own
+	Heights      Heights   // levels and depths, for sheets of their own; none: those of the result
 }
 
 // Plan makes the sheets of the measured plan: the plan with the verdict first, then parts of it
 // drawn larger where its figures find no room, then the words that found none, then the tables; then depths, sections
-// and levels, where Options.Heights has them. It always gives at least one sheet, for an empty book one that says what is missing.
+// and levels, where the result has them. It always gives at least one sheet, for an empty book one that says what is missing.
 func Plan(b *fieldbook.Book, r *survey.Result, o Options) []sheet.Sheet {
 	j := newJob(b, r, o)
 	sheets, left, width := j.planSheet()
 	sheets = append(sheets, j.tableSheets(left, width)...)
-	sheets = append(sheets, j.heightSheets(o.Heights)...)
+	sheets = append(sheets, j.heightSheets(o.heights(b, r))...)
 	for i := range sheets {
 		sheets[i].Items = append(sheets[i].Items, j.titleBlock(sheets[i], i+1, len(sheets))...)
 	}

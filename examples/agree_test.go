@@ -75,6 +75,9 @@ func (b page) misfits(t *testing.T, r item, s sheet) []float64 {
 		l, sd := b.ofLine(t, r, s)
 		return []float64{(length(t, r.Is) - l) / sd}
 	}
+	if r.Depth+r.Water != "" {
+		return b.upright(t, r, s)
+	}
 	if r.Offset == "" {
 		return nil
 	}

@@ -51,11 +51,14 @@ func cornerCat(t *testing.T) (book, truth []byte) {
 		}
 	}
 	free := d.catTapes()
+	d.planted, d.expected = []planted{}, []expected{}
+	d.catLevels()
 	d.say(catTail)
 	d.say(d.catRuns())
-	d.say(fmt.Sprintf(catEnd, d.meets("c1"), arcs[0][1], arcs[1][1], d.meets("c2")))
-	d.planted, d.expected = []planted{}, []expected{}
-	return []byte(d.book.String()), d.truth(t, map[string]any{"outline": d.outlined(), "free": free})
+	d.say(fmt.Sprintf(catEnd, catBuiltSays, d.meets("c1"), arcs[0][1], arcs[1][1], d.meets("c2")))
+	more := d.heights()
+	more["outline"], more["free"], more["volume"] = d.outlined(), free, math.Round(catVolume(f.Path())*1e3)/1e3
+	return []byte(d.book.String()), d.truth(t, more)
 }
 
 // catPlaces are in the frame of the figure: the corners out of reach, the feet of a handrail, the
@@ -188,10 +191,11 @@ func (d *day) meets(corner string) string {
 
 const catHead = `# Corner Cat: L with round corners, two of them out of reach, from two pegs and a third. Invented.
 brimline: 1
-job: {name: Corner Cat, ref: 26-064, measured: 2026-06-23, start: "07:40", end: "09:25", by: crew 3, alone: false, weather: "sun, still"}
+job: {name: Corner Cat, ref: 26-064, measured: 2026-06-23, start: "07:40", end: "10:40", by: crew 3, alone: false, weather: "sun, still"}
 units: {length: m}
 tools:
   tape: {sigma: 3 mm, ppm: 200, serial: S-3}   # steel tape, both ends held
+  level: {sigma: 1 mm, serial: L-2}
 marks:
   A: {kind: peg}
   B: {kind: peg}
@@ -203,8 +207,7 @@ readings:
 # the base, then the third peg
 `
 
-const catTail = `- {note: raised wall along the leg and spa at the far corner still to be measured}
-lines:
+const catTail = `lines:
   rim:
     closed: true
     edge: nose
@@ -217,7 +220,7 @@ const catEnd = `  bed:
     edge: other                # where the planting begins, as well as one can say
     runs:
     - {soft: [p1, p2, p3, p4], sigma: 20 mm}
-unreached:
+%sunreached:
   c1: {meet: %s, like: [%s, %s], sigma: 5 mm}   # behind the end of the wall
   c2: {meet: %s, round: 0.60, sigma: 5 mm}        # under the spa, by a template
 `

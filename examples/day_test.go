@@ -30,6 +30,9 @@ type day struct {
 	clock     int    // seconds of the day
 	planted   []planted
 	expected  []expected
+
+	z, surface map[string]float64 // true heights of marks and water surfaces, above the first mark
+	dropBreaks string             // what the book says of the floor
 }
 
 // truthRun is a run as truth.json has it.

@@ -56,12 +56,17 @@ func drop(t *testing.T) (book, truth []byte) {
 	}
 	d.say("# the tape laid in the track: round the shallow end, then all round\n")
 	more := d.inTrack(t)
+	d.planted, d.expected = []planted{}, []expected{}
+	d.dropWater()
+	for k, v := range d.heights() { // order-free: JSON sorts
+		more[k] = v
+	}
+	more["volume"] = math.Round(dropVolume(cutBox(dropLong, dropWide, legAlong, legAcross).Path())*1e3) / 1e3
 	d.say(dropTail)
 	for _, r := range d.runs {
 		d.say("    - " + simulate.Run{Kind: r.Kind, Marks: r.Marks, Joint: "kink"}.Entry(true) + "\n")
 	}
-	d.say("  track: {from: rim, outward: 32 mm, sigma: 0.5 mm, edge: track, corners: mitre}\n")
-	d.planted, d.expected = []planted{}, []expected{}
+	d.say("  track: {from: rim, outward: 32 mm, sigma: 0.5 mm, edge: track, corners: mitre}\n" + d.dropBreaks)
 	return []byte(d.book.String()), d.truth(t, more)
 }
 
@@ -161,7 +166,7 @@ func TestTrackLeans(t *testing.T) {
 
 const dropHead = `# Long Drop: rectangle with cut corners, 25 marks from two pegs and a third, a tape in the track. Invented.
 brimline: 1
-job: {name: Long Drop, ref: 26-117, measured: 2026-05-19, start: "08:50", end: "10:20", by: crew 2, alone: false, weather: "dry, still, 17 degrees"}
+job: {name: Long Drop, ref: 26-117, measured: 2026-05-19, start: "08:50", end: "14:30", by: crew 2, alone: false, weather: "dry, still, 17 degrees"}
 units: {length: m}
 tools:
   tape: {sigma: 2.5 mm, ppm: 100, serial: S-9}   # steel tape, one at each end
@@ -170,11 +175,11 @@ marks:
   B: {kind: peg}
   C: {kind: peg, note: on the lawn across}
 readings:
-- {note: the pool is empty; the liner is to be new}
+- {note: the pool is full; the liner is to be new}
 # the base, then the third peg
 `
 
-const dropTail = `- {note: "track read by rule from the nose at s1, s2 and beside the steps: 32, 32 and 33 mm; nobody got down at the deep end"}
+const dropTail = `- {note: "track read by rule from the nose at s1, s2 and beside the steps: 32, 32 and 33 mm; nobody held the rule at the deep end"}
 - {note: the walls lean out at the deep end}
 lines:
   rim:

@@ -62,6 +62,9 @@ type sheet struct {
 	Outline         [][3]float64       // the true rim, clockwise: where each piece begins, its bulge
 	Lines           map[string]float64 // true lengths of other lines
 	Free            map[string]float64 // free deck at a mark
+
+	Heights, Surfaces map[string]float64 // above the first mark
+	Volume            float64            // below the first surface
 }
 
 // Closed formulas of each shape, computed outside this program.
@@ -77,8 +80,8 @@ func TestTruthHasTheKnownFigures(t *testing.T) {
 		{"bean-five", 28, 3, 36.73126037, 24.17693144, []float64{1.5, 1.8, 2.4, 6.1}},
 		{"double-moon", 26, 3, 8.5*5 + 2*3.11949068, 2*8.5 + 4*0.8 + 2*4.51677785, []float64{1.781}},
 		{"cold-claim", 14, 5, 8.0 * 4.0, 2 * (8.0 + 4.0), nil},
-		{"long-drop", 25, 3, 10.97*5.49 - 2*1.22*1.19, 2*(10.97-2*1.22) + 2*(5.49-2*1.19) + 4*math.Hypot(1.22, 1.19), nil},
-		{"corner-cat", 34, 11, 12*4 + 5*3.5 - (4-math.Pi)/4*(5*0.6*0.6-0.3*0.3), 2*(12+7.5) - (4-math.Pi)/2*(5*0.6+0.3), []float64{0.6, 0.3}},
+		{"long-drop", 25, 3 + 29, 10.97*5.49 - 2*1.22*1.19, 2*(10.97-2*1.22) + 2*(5.49-2*1.19) + 4*math.Hypot(1.22, 1.19), nil},
+		{"corner-cat", 34, 11 + 10 + 24, 12*4 + 5*3.5 - (4-math.Pi)/4*(5*0.6*0.6-0.3*0.3), 2*(12+7.5) - (4-math.Pi)/2*(5*0.6+0.3), []float64{0.6, 0.3}},
 		{"oval-oath", 24, 2, 40.79616353, 24.34819685, []float64{2.2, 12.032143}},
 	} {
 		s := truthOf(t, x.name)

@@ -25,7 +25,8 @@ type item struct {
 	Tie, Side, Hand, Offset                 string
 	Along, Round, Clear, Width, Line, Until string
 	Is                                      any
-	At, Left                                float64
+	At, Left, Right                         float64
+	Depth, Below, Water, Under              string
 	Sigma                                   any // a text, or a list of them
 }
 

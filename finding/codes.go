@@ -71,6 +71,13 @@ var Codes = []Code{
 	{"floor-twice", Warn, "{marks} are one place, with depths that differ by {gap:len}; the first is taken", "read the depth there again"},
 	{"floor-far", Note, "the floor along the wall is taken as deep as where it was read last, up to {away:len} from the wall", "read depths near the wall"},
 	{"step-sunken", Warn, "{name}: its top lies below the floor, so it takes no water away", "check its depth, and what it was read below"},
+	{"depth-placeless", Ask, "{marks}: a depth that lies nowhere in plan, so the floor is drawn without it", "read it from a string, or tape to its place"},
+	{"wall-open", Note, "reading {readings}: a rod down the wall, and nothing tells the height of its upper end", "read the height of that mark, and a profile from it down to the edge where the rod began"},
+	{"top-open", Ask, "{name}: nothing tells how deep its top lies", "write below and is, or read the depth of a mark of its edge"},
+	{"rimless", Ask, "depths are read, and no closed line says where the walls are", "name the marks of the pool's edge in a closed line"},
+	{"basin-odd", Warn, "no basin can be drawn from line {lines} and the depths: {why}", "check the line and the depths"},
+	{"water-unread", Ask, "no water surface is read, so nothing is said of volume and depth", "read how far the water lies under a mark of the rim"},
+	{"water-over", Warn, "water {water} stands {over:len} above the lowest place of the rim{name}", "read the freeboards again"},
 	{"over-lip", Warn, "the water level asked for lies {over:len} above the lowest place of the rim{name}; taken there", "check the level, and the lip"},
 	{"setup-open", Ask, "instrument place {setup} shares too few marks with the rest", "read two marks from {setup} that are already fixed, or tape from one of its marks to the pegs"},
 }

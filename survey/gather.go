@@ -63,6 +63,7 @@ func (g *gather) result() *Result {
 	g.otherWay(r)
 	g.setups(r)
 	g.levels(r)
+	g.basin(r)
 	g.shape(r)
 	g.findings(r)
 	return r

@@ -1,5 +1,7 @@
 package survey
 
+import "brimline/basin"
+
 // Result is everything computed from one field book, as printed by `brimline solve --json`:
 // metres, degrees (bearings clockwise from +y), square metres. A pointer is null where there is
 // nothing to say. Field meanings: docs/conventions.md.
@@ -13,12 +15,14 @@ type Result struct {
 	Setups     map[string]*Setup `json:"setups"`
 	Tools      map[string]Tool   `json:"tools"`
 	Levels     *Levels           `json:"levels"` // null where no heights are read
-	Water      *Water            `json:"water"`  // null where no floor is read
+	Water      *Water            `json:"water"`  // null where no floor or no water is read
 	Next       []Next            `json:"next"`
 	Orders     []Order           `json:"orders"`
 	Shape      Shape             `json:"shape"`
 	Mistakes   []Mistake         `json:"mistakes"`
 	Findings   []Finding         `json:"findings"`
+
+	Basin *basin.Basin `json:"-"` // in the frame of Marks; nil where no depth is read
 
 	MarkOrder []string `json:"-"` // names of Marks, pegs first as read, for tables
 	LineOrder []string `json:"-"`
@@ -207,15 +211,6 @@ type Surface struct {
 	Name string   `json:"name"`
 	Z    *float64 `json:"z"`
 	SZ   *float64 `json:"sz"`
-}
-
-// Water is what the pool holds at the latest surface read: m³, m², metres.
-type Water struct {
-	Volume     *float64 `json:"volume"`
-	VolumeSD   *float64 `json:"volume_sd"`
-	WettedArea *float64 `json:"wetted_area"`
-	MeanDepth  *float64 `json:"mean_depth"`
-	Deepest    *float64 `json:"deepest"`
 }
 
 // Gap is a span where what lies between the marks dominates the uncertainty.

@@ -29,7 +29,7 @@ func drawCommand(s streams) *cobra.Command {
 	var d drawing
 	c := &cobra.Command{
 		Use:   "draw BOOK -o FILE",
-		Short: "Draws the plan as PDF, SVG or DXF",
+		Short: "Draws the plan as PDF, SVG or DXF, the pool as GLB",
 		Long: `draw solves BOOK and writes the drawing to FILE: every sheet of it to a PDF
 file, the first to an SVG file; with --sheet only that sheet. The plan is true
 to the scale that it names; parts too crowded for their figures follow larger,
@@ -40,9 +40,13 @@ unless --date gives another, so that the same book gives the same bytes.
 A DXF file is the drawing at true size, for cutting and setting out: each line
 of the book is one polyline with its arcs as arcs, on a layer of its own; marks,
 names, dimensions, checks, findings and notes stand on layers that can be
-switched off. Without --units it is in millimetres, in inches for a book in feet
-or inches.`,
-		Example: "  brimline draw larch.yaml -o larch.pdf\n  brimline draw larch.yaml -o larch.dxf --dxf r12 --units in\n  brimline draw larch.yaml -o larch.svg --paper A4\n  brimline draw larch.yaml -o ties.svg --sheet 2",
+switched off. Lines whose heights are read stand there a second time, in space,
+with the floor. Without --units it is in millimetres, in inches for a book in
+feet or inches.
+
+A GLB file is the pool in space, in metres, for looking at: floor, walls, what
+stands in it, the water, and a band of deck at the height of the rim.`,
+		Example: "  brimline draw larch.yaml -o larch.pdf\n  brimline draw larch.yaml -o larch.dxf --dxf r12 --units in\n  brimline draw larch.yaml -o larch.svg --paper A4\n  brimline draw larch.yaml -o ties.svg --sheet 2\n  brimline draw larch.yaml -o larch.glb",
 		Args:    words(1, 1, "a book"),
 		RunE: func(c *cobra.Command, args []string) error {
 			d.one = c.Flags().Changed("sheet")
@@ -67,7 +71,7 @@ or inches.`,
 		},
 	}
 	f := c.Flags()
-	f.StringVarP(&d.to, "output", "o", "", "the file to write: its ending says pdf, svg or dxf")
+	f.StringVarP(&d.to, "output", "o", "", "the file to write: its ending says pdf, svg, dxf or glb")
 	f.StringVar(&d.paper, "paper", "A3", "size of the sheets: "+strings.Join(papers(), ", "))
 	f.StringVar(&d.date, "date", "", "date of issue, YYYY-MM-DD (default: the day of measuring)")
 	f.IntVar(&d.sheet, "sheet", 1, "only this sheet (SVG: the first unless another is said)")
@@ -96,7 +100,7 @@ func papers() []string {
 	return names
 }
 
-// format is the ending of the file's name in lower case: pdf, svg or dxf.
+// format is the ending of the file's name in lower case: pdf, svg, dxf or glb.
 func (d drawing) format() string { return strings.TrimPrefix(strings.ToLower(filepath.Ext(d.to)), ".") }
 
 // check refuses flags that mean nothing before any work is done.
@@ -104,8 +108,8 @@ func (d drawing) check() error {
 	if d.to == "" {
 		return refuse("draw needs -o FILE; see brimline draw --help")
 	}
-	if f := d.format(); f != "pdf" && f != "svg" && f != "dxf" {
-		return refuse("-o %s: the name must end in .pdf, .svg or .dxf", d.to)
+	if f := d.format(); f != "pdf" && f != "svg" && f != "dxf" && f != "glb" {
+		return refuse("-o %s: the name must end in .pdf, .svg, .dxf or .glb", d.to)
 	}
 	if err := d.checkDXF(); err != nil {
 		return err
@@ -123,8 +127,11 @@ func (d drawing) check() error {
 }
 
 func (d drawing) write(b *fieldbook.Book, r *survey.Result) error {
-	if d.format() == "dxf" {
+	switch d.format() {
+	case "dxf":
 		return d.writeDXF(b, r)
+	case "glb":
+		return d.writeGLB(b, r)
 	}
 	date := d.issued(b)
 	sheets := draft.Plan(b, r, draft.Options{Paper: d.paper, Date: date, Version: version, ShowTies: d.ties})

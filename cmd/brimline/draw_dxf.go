@@ -2,6 +2,7 @@ package main
 
 import (
 	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -15,14 +16,14 @@ import (
 
 // only refuses flags that belong to another kind of file.
 func (d drawing) only(c *cobra.Command) error {
-	model := d.format() == "dxf"
+	f := d.format()
 	for _, flag := range []string{"sheet", "ties", "date"} {
-		if model && c.Flags().Changed(flag) {
-			return refuse("--%s means nothing for a DXF file", flag)
+		if (f == "dxf" || f == "glb") && c.Flags().Changed(flag) {
+			return refuse("--%s means nothing for a %s file", flag, strings.ToUpper(f))
 		}
 	}
 	for _, flag := range []string{"dxf", "units"} {
-		if !model && c.Flags().Changed(flag) {
+		if f != "dxf" && c.Flags().Changed(flag) {
 			return refuse("--%s is for DXF files", flag)
 		}
 	}

@@ -27,6 +27,8 @@ func Text(r *survey.Result, u unit.Unit, book string) string {
 		todo(r),
 		sure(r, m),
 		lines(r, m),
+		levels(r, m),
+		water(r, m),
 		marks(r, m),
 		readings(r, m),
 	)

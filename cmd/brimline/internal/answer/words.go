@@ -68,7 +68,7 @@ func wrap(text, first, rest string) string {
 }
 
 // units follow figures and stay on their line.
-var units = []string{"%", "mm", "m", "m²", "ft²", "minute", "minutes"}
+var units = []string{"%", "mm", "m", "m²", "ft²", "m³", "ft³", "minute", "minutes"}
 
 // glued joins units to the figures before them.
 func glued(words []string) []string {
