@@ -64,7 +64,7 @@ func (s *Solution) AsRead(variation *Solution, parts []int) {
 // vary is a solution of its own that begins where the change says; a brief one shares its working space
 // with the next.
 func (s *Solution) vary(c Change, brief bool) *Solution {
-	t := &Solution{Net: s.changed(c), X: slices.Clone(s.X), Robust: s.Robust, Base: s.Base, In: slices.Clone(s.In),
+	t := &Solution{Net: s.changed(c, brief), X: slices.Clone(s.X), Robust: s.Robust, Base: s.Base, In: slices.Clone(s.In),
 		Out: slices.Clone(s.Out), Agrees: make([]bool, len(s.In)), Held: s.Held, First: s.First}
 	if c.From != nil {
 		copy(t.X, c.From)
@@ -98,25 +98,40 @@ func (s *Solution) vary(c Change, brief bool) *Solution {
 	return t
 }
 
-// changed is the network with other values; the network itself stays.
-func (s *Solution) changed(c Change) *network.Network {
+// changed is the network with other values; the network itself stays. A brief one is lent: it holds until
+// the next.
+func (s *Solution) changed(c Change, brief bool) *network.Network {
 	if len(c.Parts) == 0 {
 		return s.Net
 	}
-	n := *s.Net
-	n.Obs = slices.Clone(n.Obs)
-	mine := map[int]bool{}
+	n := s.lent
+	if n == nil || !brief {
+		copied := *s.Net
+		copied.Obs = slices.Clone(copied.Obs)
+		n = &copied
+		if brief {
+			s.lent = n
+		}
+	} else {
+		for _, i := range s.lentObs {
+			n.Obs[i] = s.Net.Obs[i]
+		}
+	}
+	var mine []int
 	for k, p := range c.Parts {
 		i, at := s.partAt(p)
 		o := &n.Obs[i]
-		if !mine[i] {
-			o.Values = slices.Clone(o.Values)
-			mine[i] = true
+		if len(mine) == 0 || mine[len(mine)-1] != i && !slices.Contains(mine, i) {
+			o.Values = slices.Clone(s.Net.Obs[i].Values)
+			mine = append(mine, i)
 		}
 		o.Values[at] = c.Values[k]
 		o.Computed = o.Computed || c.Held
 	}
-	return &n
+	if brief {
+		s.lentObs = mine
+	}
+	return n
 }
 
 // Findings is what a person should know of the solution as a whole.

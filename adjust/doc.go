@@ -62,10 +62,12 @@ type Solution struct {
 	Converged                  bool
 	Loose                      []Loose
 
-	sys   *system
-	spare *system   // of brief variations, one after another
-	jac   []float64 // of all parts, at the solution
-	jat   []int     // where the rows of observation i begin in jac
-	proof *Space    // of the solution with the checks that agree
-	whole []float64 // see Whole
+	sys     *system
+	spare   *system          // of brief variations, one after another
+	lent    *network.Network // of brief variations, with the observations that the last one changed
+	lentObs []int
+	jac     []float64 // of all parts, at the solution
+	jat     []int     // where the rows of observation i begin in jac
+	proof   *Space    // of the solution with the checks that agree
+	whole   []float64 // see Whole
 }

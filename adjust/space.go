@@ -34,7 +34,7 @@ type Space struct {
 // a place, at x, with the other values of a change; what the change leaves out is member's affair.
 func (s *Solution) Space(x network.State, c Change, member func(obs, part int) bool) *Space {
 	n := s.First[len(s.In)]
-	sp := &Space{X: x, s: s, net: s.changed(c), Member: make([]bool, n), SD: make([]float64, n), Y: make([]float64, n), U: make([]float64, n),
+	sp := &Space{X: x, s: s, net: s.changed(c, false), Member: make([]bool, n), SD: make([]float64, n), Y: make([]float64, n), U: make([]float64, n),
 		R: make([]float64, n), jac: make([]float64, len(s.jac)), cols: make([][]float64, n)}
 	out := make([]bool, n)
 	for p := range out {

@@ -223,6 +223,18 @@ func (s *system) addBlocks(o *network.Obs, slots []sparse.Slot, entry func(r, c 
 	}
 }
 
+// addTwo adds a 4 × 4 matrix of two marks.
+func (s *system) addTwo(slots []sparse.Slot, h []float64) {
+	v := s.m.Values
+	a, b, t := v[slots[0].Base:slots[0].Base+4], v[slots[2].Base:slots[2].Base+4], slots[1]
+	a[0], a[1], a[2], a[3] = a[0]+h[0], a[1]+h[1], a[2]+h[4], a[3]+h[5]
+	b[0], b[1], b[2], b[3] = b[0]+h[10], b[1]+h[11], b[2]+h[14], b[3]+h[15]
+	v[t.Base] += h[2]
+	v[t.Base+t.ColStep] += h[3]
+	v[t.Base+t.RowStep] += h[6]
+	v[t.Base+t.RowStep+t.ColStep] += h[7]
+}
+
 func (s *system) curve(x network.State, i int, o *network.Obs, parts int) {
 	k, ok := o.Kind.(network.Curved)
 	if !ok {
@@ -231,6 +243,10 @@ func (s *system) curve(x network.State, i int, o *network.Obs, parts int) {
 	h := s.hess[:o.Size*o.Size]
 	clear(h)
 	k.Curve(x, o, s.force[:parts], h)
+	if slots := s.slots[s.slotAt[i]:s.slotAt[i+1]]; len(slots) == 3 && o.Size == 4 {
+		s.addTwo(slots, h)
+		return
+	}
 	s.addBlocks(o, s.slots[s.slotAt[i]:s.slotAt[i+1]], func(r, c int) float64 { return h[r*o.Size+c] })
 }
 

@@ -26,7 +26,8 @@ type Proposal struct {
 // Next proposes what to read next: first what marks wait for, what settles the side of a mark that
 // an order asks about, and suspect readings again; then, as long as an order is not ready, the tie
 // that lowers the risk of the worst order most per minute, looking two ahead; last what settles
-// the side of another mark. Each is chosen as if those before it had been
+// the side of another mark; and where all is well but that the readings disagree more than their
+// precision allows, the ties that do so most, again. Each is chosen as if those before it had been
 // read, so that the list is a plan; where it makes every order ready, the list ends. Alone, ties
 // that do not hook are proposed only where no other helps.
 func Next(s *adjust.Solution, listed []mistake.Hypothesis, odd Odd, orders []Order, o Options) []Proposal {
@@ -47,7 +48,9 @@ func (p *plan) proposals() []Proposal {
 		}
 		out = append(out, next)
 	}
-	out = append(out, side...)
+	if out = append(out, side...); len(out) == 0 && len(p.orders) > 0 && p.disputed() {
+		out = p.disputes()
+	}
 	return out[:min(len(out), p.o.Count)]
 }
 

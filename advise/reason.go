@@ -27,7 +27,7 @@ var Reasons = []string{
 	"side",    // on which side a mark lies
 	"tells",   // which reading of a doubtful group is wrong
 	"again",   // a suspect reading read again
-	"repeat",  // a reading that nothing checks, read a second time
+	"repeat",  // a reading that nothing checks, or that disagrees with most, read a second time
 	"base",    // the base read again
 	"control", // marks whose readings would be checked
 	"smaller", // marks that are controlled: a smaller mistake would show

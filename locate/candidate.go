@@ -39,7 +39,7 @@ const certainBy = 6.0
 // survey collects the places for mark m and sorts them, the best first. Nil: no two circles or
 // rays, and no spot. Lent readings propose only where nothing else does, at the end.
 func (g *growth) survey(m int) *candidate {
-	c := &candidate{g: g, mark: m}
+	c := &candidate{g: g, mark: m, circles: make([]circle, 0, len(g.of[m]))}
 	for _, i := range g.of[m] {
 		g.constraint(c, &g.n.Obs[i])
 	}

@@ -94,12 +94,19 @@ func reflect(p, a, b plane.Point) plane.Point {
 // settleHand turns a figure whose hand nothing read decides to the side that `side` entries say,
 // else so that the first mark off the base lies to its left.
 func (g *growth) settleHand() {
+	if g.wrongHand() {
+		g.mirrorAll(g.n.Base[0], g.n.Base[1])
+	}
+}
+
+// wrongHand says whether such a figure stands on the other hand.
+func (g *growth) wrongHand() bool {
 	if g.pinned {
-		return
+		return false
 	}
 	a, b := g.n.Base[0], g.n.Base[1]
 	if a < 0 || b < 0 || !g.placed[a] || !g.placed[b] {
-		return
+		return false
 	}
 	votes := g.votes()
 	if votes == 0 {
@@ -113,9 +120,7 @@ func (g *growth) settleHand() {
 			votes = -1
 		}
 	}
-	if votes < 0 {
-		g.mirrorAll(a, b)
-	}
+	return votes < 0
 }
 
 // wantedHand compares the hand of the first three places wanted that are clearly not in line with

@@ -88,7 +88,8 @@ type growth struct {
 	ends    []bool       // by mark: an end of a baseline with offsets, which must keep still
 	kept    []group      // choices made
 	bridged []bridge
-	lend    bool // lent readings may propose places: nothing else is left
+	lend    bool      // lent readings may propose places: nothing else is left
+	nudged  candidate // working space of nudge
 }
 
 func newGrowth(n *network.Network, left bool) *growth {

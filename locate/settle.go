@@ -19,7 +19,8 @@ func (g *growth) settle(times int) {
 }
 
 func (g *growth) nudge(m int) {
-	c := &candidate{g: g, mark: m}
+	c := &g.nudged
+	*c = candidate{g: g, mark: m, circles: c.circles[:0], spots: c.spots[:0], rays: c.rays[:0], votes: c.votes[:0]}
 	for _, i := range g.of[m] {
 		if o := &g.n.Obs[i]; o.Use && !lent(o) {
 			g.constraint(c, o)

@@ -2,7 +2,7 @@ package mistake
 
 import (
 	"math"
-	"sort"
+	"slices"
 )
 
 // coarseOdds is how often every reading is less precise than stated: common practice, no source.
@@ -22,7 +22,7 @@ func (f *finder) coarse(best setting) setting {
 		return best
 	}
 	order := append([]*hypothesis(nil), best.taken...)
-	sort.SliceStable(order, func(a, b int) bool { return order[a].score > order[b].score })
+	slices.SortStableFunc(order, func(a, b *hypothesis) int { return higher(a.score, b.score) })
 	top := best
 	without := make([]float64, len(order)) // the best score with only so many of them
 	for k := range order {

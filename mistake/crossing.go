@@ -73,7 +73,7 @@ func (c *crossing) take(both [2]way, in ...int) {
 				break
 			}
 		}
-		delete(c.s.over, p)
+		c.s.over[p] = math.NaN()
 		for _, j := range in {
 			if j == k {
 				c.s.of[c.m] = append(c.s.of[c.m][:len(c.s.of[c.m]):len(c.s.of[c.m])], i)

@@ -2,6 +2,7 @@ package mistake
 
 import (
 	"math"
+	"slices"
 
 	"brimline/adjust"
 	"brimline/network"
@@ -51,4 +52,29 @@ func (f *finder) byPegs(x network.State) network.State {
 		}
 	}
 	return z
+}
+
+// oneStart is how far a mark may move between two states from which the search would go alike,
+// metres: the linear model is the same at both.
+const oneStart = 0.001
+
+// distinct drops of some states those that are nil or stand where one before does.
+func distinct(all ...network.State) []network.State {
+	var out []network.State
+	for _, x := range all {
+		if x != nil && !slices.ContainsFunc(out, func(y network.State) bool { return stands(x, y) }) {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// stands says whether two states are the same but for oneStart.
+func stands(x, y network.State) bool {
+	for k := range x {
+		if math.IsNaN(x[k]) != math.IsNaN(y[k]) || math.Abs(x[k]-y[k]) > oneStart {
+			return false
+		}
+	}
+	return true
 }

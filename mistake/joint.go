@@ -3,7 +3,6 @@ package mistake
 import (
 	"math"
 	"slices"
-	"sort"
 
 	"brimline/adjust"
 	"brimline/network"
@@ -133,7 +132,7 @@ func weighBoth(pair [2]*hypothesis, ways [2][]way, fit func(v, w way) float64) {
 		}
 	}
 	for _, h := range pair {
-		sort.SliceStable(h.why, func(a, b int) bool { return h.why[a].score > h.why[b].score })
+		slices.SortStableFunc(h.why, func(a, b option) int { return higher(a.score, b.score) })
 		for _, o := range h.why {
 			h.score = addLog(h.score, o.score)
 		}

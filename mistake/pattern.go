@@ -71,6 +71,7 @@ func (t *tail) two() (x, y, half, root float64) {
 func (f *finder) named(code string, parts []int, values []float64) *hypothesis {
 	h := &hypothesis{parts: parts, values: values}
 	h.Code, h.Peg, h.Other, h.From, h.To = code, -1, -1, -1, -1
+	h.Obs, h.Edits = make([]int, 0, len(parts)), make([]Edit, 0, len(parts))
 	for k, p := range parts {
 		h.Obs = append(h.Obs, f.s.ObsOf(p))
 		h.Edits = append(h.Edits, Edit{p, values[k], [2]int{-1, -1}})

@@ -394,7 +394,7 @@ func (f *finder) likely(r *Report, w weighed, i int) {
 			kept = append(kept, e)
 		}
 	}
-	sort.SliceStable(kept, func(a, b int) bool { return kept[a].Chance > kept[b].Chance })
+	slices.SortStableFunc(kept, func(a, b Explanation) int { return higher(a.Chance, b.Chance) })
 	r.Likely[i] = kept
 }
 

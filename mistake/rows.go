@@ -2,6 +2,7 @@ package mistake
 
 import (
 	"math"
+	"slices"
 
 	"brimline/network"
 	"brimline/plane"
@@ -54,14 +55,27 @@ func (f *finder) findColumns() {
 type scene struct {
 	f    *finder
 	x    network.State
-	of   [][]int // by mark: observations in the model
-	over map[int]float64
+	of   [][]int   // by mark: observations in the model
+	over []float64 // by part: the value taken instead of the book's; NaN none
+	set  []int     // parts that have one
+	home []homed   // by mark
 	v, j []float64
+}
+
+// homed is a mark's best place as written, by some of its readings.
+type homed struct {
+	by   []int
+	cost float64
+	at   plane.Point
+	cov  [3]float64
 }
 
 func (f *finder) scene(x network.State, member []bool) *scene {
 	n := f.s.Net
-	s := &scene{f: f, x: append(network.State(nil), x...), of: make([][]int, len(n.Marks)), over: map[int]float64{}}
+	s := &scene{f: f, x: append(network.State(nil), x...), of: make([][]int, len(n.Marks)), over: make([]float64, f.s.First[len(n.Obs)]), home: make([]homed, len(n.Marks))}
+	for p := range s.over {
+		s.over[p] = math.NaN()
+	}
 	parts, jac := 1, 1
 	for i := range n.Obs {
 		o := &n.Obs[i]
@@ -75,6 +89,17 @@ func (f *finder) scene(x network.State, member []bool) *scene {
 	}
 	s.v, s.j = make([]float64, parts), make([]float64, jac)
 	return s
+}
+
+// take lets part p have another value.
+func (s *scene) take(p int, value float64) { s.over[p], s.set = value, append(s.set, p) }
+
+// asRead gives every part the book's value again.
+func (s *scene) asRead() {
+	for _, p := range s.set {
+		s.over[p] = math.NaN()
+	}
+	s.set = s.set[:0]
 }
 
 // fit places mark m by its readings, everything else held, from the start given: the sum of
@@ -127,7 +152,7 @@ func (s *scene) each(m int, visit func(u, jx, jy float64)) {
 		}
 		for k := range o.Values {
 			v := o.Values[k]
-			if w, ok := s.over[s.f.s.First[i]+k]; ok {
+			if w := s.over[s.f.s.First[i]+k]; !math.IsNaN(w) {
 				v = w
 			}
 			sd := o.SD[k]
@@ -136,17 +161,46 @@ func (s *scene) each(m int, visit func(u, jx, jy float64)) {
 	}
 }
 
+// clearly is by how much another place must lower the sum of squares to be taken.
+const clearly = 0.5
+
+// oneCrossing is how near two starts of a mark lead to one place, metres.
+const oneCrossing = 0.01
+
 // best places m by its readings as overridden: from where it is, and from the crossings of its
 // ties. Among places that fit equally the first is taken: near home.
 func (s *scene) best(m int, home plane.Point) (float64, plane.Point) {
-	starts := append([]plane.Point{home}, s.crossings(m, home)...)
-	cost, at := math.Inf(1), home
-	for _, p := range starts {
-		if c, q := s.fit(m, p); c < cost-0.5 {
+	cost, at := s.fit(m, home)
+	if !(cost < math.Inf(1)) {
+		cost, at = math.Inf(1), home
+	}
+	if cost <= clearly {
+		return cost, at // no place is better by as much
+	}
+	found := []plane.Point{at}
+	for _, p := range s.crossings(m, home) {
+		if cost <= clearly {
+			break
+		}
+		if slices.ContainsFunc(found, func(q plane.Point) bool { return p.Dist(q) < oneCrossing }) {
+			continue // leads to the same place
+		}
+		c, q := s.fit(m, p)
+		found = append(found, q)
+		if c < cost-clearly {
 			cost, at = c, q
 		}
 	}
 	return cost, at
+}
+
+// asWritten is the best place of m by its readings as written, from where it is, kept for the next time.
+func (s *scene) asWritten(m int) homed {
+	if h := s.home[m]; h.by == nil || !slices.Equal(h.by, s.of[m]) {
+		c, at := s.best(m, s.x.Point(m))
+		s.home[m] = homed{append([]int{}, s.of[m]...), c, at, s.cov(m, at)}
+	}
+	return s.home[m]
 }
 
 // crossings are the places where two ties of m meet, ties to pegs first, those on the hand of home
@@ -168,7 +222,7 @@ func (s *scene) crossings(m int, home plane.Point) []plane.Point {
 			continue
 		}
 		v := o.Values[0]
-		if w, ok := s.over[s.f.s.First[i]]; ok {
+		if w := s.over[s.f.s.First[i]]; !math.IsNaN(w) {
 			v = w
 		}
 		r := ring{s.x.Point(far), (v - o.Zero) / o.Scale}

@@ -2,7 +2,7 @@ package mistake
 
 import (
 	"math"
-	"sort"
+	"slices"
 
 	"brimline/adjust"
 	"brimline/network"
@@ -56,11 +56,11 @@ func (f *finder) singles(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
 		f.explain(h, p, e, s, w*w/2, sp.X)
 		all = append(all, h)
 	}
-	sort.SliceStable(all, func(a, b int) bool { return all[a].score > all[b].score })
+	slices.SortStableFunc(all, func(a, b *hypothesis) int { return higher(a.score, b.score) })
 	f.sharpen(sp, all, taken)
 	if extra := f.overlooked(sp, all, taken); len(extra) > 0 {
 		all = append(all, extra...)
-		sort.SliceStable(all, func(a, b int) bool { return all[a].score > all[b].score })
+		slices.SortStableFunc(all, func(a, b *hypothesis) int { return higher(a.score, b.score) })
 	}
 	return all
 }
@@ -125,8 +125,9 @@ type way struct {
 // ways lists what may have been done to part p; the place x gives the lengths to other pegs.
 func (f *finder) ways(p int, x network.State) []way {
 	o := &f.s.Net.Obs[f.s.ObsOf(p)]
-	var out []way
-	for _, c := range f.candidatesOf(p) {
+	known := f.candidatesOf(p)
+	out := make([]way, 0, len(known)+2*len(f.pegs)+1)
+	for _, c := range known {
 		out = append(out, way{candidate: c, peg: -1, size: f.value(p) - c.metres})
 	}
 	if _, tie := o.Kind.(network.Tie); tie {
@@ -173,8 +174,11 @@ func misfit(d, s float64, loose bool) float64 {
 // and half the drop of the sum of squares half; the place x gives the lengths to other pegs.
 func (f *finder) explain(h *hypothesis, p int, e, s, half float64, x network.State) {
 	o := &f.s.Net.Obs[f.s.ObsOf(p)]
-	h.why = h.why[:0]
-	for _, w := range f.ways(p, x) {
+	ways := f.ways(p, x)
+	if h.why = h.why[:0]; cap(h.why) < len(ways) {
+		h.why = make([]option, 0, len(ways))
+	}
+	for _, w := range ways {
 		if h.bound && !w.loose && !w.open && (w.size*e < 0 || math.Abs(w.size) < math.Abs(e)-3*o.SD[0]) {
 			continue
 		}
@@ -192,7 +196,7 @@ func (f *finder) explain(h *hypothesis, p int, e, s, half float64, x network.Sta
 		}
 		h.why = append(h.why, option{w.candidate, w.peg, score})
 	}
-	sort.SliceStable(h.why, func(a, b int) bool { return h.why[a].score > h.why[b].score })
+	slices.SortStableFunc(h.why, func(a, b option) int { return higher(a.score, b.score) })
 	h.score = math.Inf(-1)
 	for _, w := range h.why {
 		h.score = addLog(h.score, w.score)
@@ -225,7 +229,7 @@ func (f *finder) sharpen(sp *adjust.Space, all []*hypothesis, taken []*hypothesi
 		}
 		f.exact(sp, h, taken)
 	}
-	sort.SliceStable(all, func(a, b int) bool { return all[a].score > all[b].score })
+	slices.SortStableFunc(all, func(a, b *hypothesis) int { return higher(a.score, b.score) })
 }
 
 func (f *finder) isSeen(p int) bool { return f.s.Net.Obs[f.s.ObsOf(p)].Kind.Name() == "seen" }
@@ -333,6 +337,17 @@ func (f *finder) misclosure(x network.State, p int) float64 {
 	o.Kind.Predict(x, o, v, j)
 	k := p - f.s.First[i]
 	return o.Values[k] - v[k]
+}
+
+// higher orders the higher score first.
+func higher(a, b float64) int {
+	switch {
+	case a > b:
+		return -1
+	case b > a:
+		return 1
+	}
+	return 0
 }
 
 func addLog(a, b float64) float64 {

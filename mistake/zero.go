@@ -21,9 +21,19 @@ type session struct {
 	ends  bool  // any beginning within it may have been where the error began
 }
 
+// zeroAt is an error common to the last n readings of a session, weighed.
+type zeroAt struct {
+	t           *tail
+	n           int
+	name        string
+	size        float64
+	score, half float64
+}
+
 // zeros weighs an error common to the lengths of a session.
 func (f *finder) zeros(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
-	var out []*hypothesis
+	var all []zeroAt
+	best := math.Inf(-1)
 	for _, s := range f.sessions(sp) {
 		if len(s.parts) < 3 {
 			continue
@@ -39,19 +49,25 @@ func (f *finder) zeros(sp *adjust.Space, taken []*hypothesis) []*hypothesis {
 			if len(s.parts)-k < 3 || k > 0 && !s.ends {
 				continue
 			}
-			if h := f.zero(t, prior, s.name); h != nil {
-				out = append(out, h)
+			if z, ok := zero(t, prior, s.name); ok {
+				all, best = append(all, z), math.Max(best, z.score)
 			}
+		}
+	}
+	var out []*hypothesis
+	for _, z := range all {
+		if z.score > best-nearBest {
+			out = append(out, f.zero(z))
 		}
 	}
 	return f.settleBest(sp, out, taken)
 }
 
-// zero is the best explanation of an error common to a tail.
-func (f *finder) zero(t *tail, prior float64, name string) *hypothesis {
+// zero is the best explanation of an error common to a tail as it is grown now.
+func zero(t *tail, prior float64, name string) (zeroAt, bool) {
 	e, s := t.one()
 	if math.IsInf(s, 1) || math.Abs(e) > zeroRange {
-		return nil
+		return zeroAt{}, false
 	}
 	half := e * e / (2 * s * s)
 	size := e
@@ -62,16 +78,17 @@ func (f *finder) zero(t *tail, prior float64, name string) *hypothesis {
 			score, size = known, z
 		}
 	}
-	if score <= 0 {
-		return nil
-	}
-	n := len(t.part)
-	parts, values := make([]int, n), make([]float64, n)
-	for k, p := range t.part {
-		parts[n-1-k], values[n-1-k] = p, f.value(p)-size
+	return zeroAt{t, len(t.part), name, size, score, half}, score > 0
+}
+
+// zero is the hypothesis of it.
+func (f *finder) zero(z zeroAt) *hypothesis {
+	parts, values := make([]int, z.n), make([]float64, z.n)
+	for k, p := range z.t.part[:z.n] {
+		parts[z.n-1-k], values[z.n-1-k] = p, f.value(p)-z.size
 	}
 	h := f.named("tape-zero", parts, values)
-	h.Size, h.Tool, h.score, h.half, h.ln = size, name, score, half, score-half
+	h.Size, h.Tool, h.score, h.half, h.ln = z.size, z.name, z.score, z.half, z.score-z.half
 	f.far(h, -1)
 	return h
 }
@@ -125,6 +142,9 @@ func (f *finder) onlyTool() string {
 	return ""
 }
 
+// nearBest is how far below the best of a family its others still count, in log odds.
+const nearBest = 10
+
 // settleBest asks the best of a family by its own solution and moves the others with it.
 func (f *finder) settleBest(sp *adjust.Space, all []*hypothesis, taken []*hypothesis) []*hypothesis {
 	best := -1
@@ -138,7 +158,7 @@ func (f *finder) settleBest(sp *adjust.Space, all []*hypothesis, taken []*hypoth
 	}
 	var near []*hypothesis
 	for _, h := range all {
-		if h.score > all[best].score-10 {
+		if h.score > all[best].score-nearBest {
 			near = append(near, h)
 		}
 	}

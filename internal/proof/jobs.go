@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -49,6 +50,7 @@ type jobTally struct {
 	marks, near                                  int // of the ready ones, and those that near the true edge
 	worst                                        float64
 	why                                          string
+	after                                        string // not ready after the tapes of a cure: why
 }
 
 func jobs(c config) *report {
@@ -67,6 +69,9 @@ func jobs(c config) *report {
 			if p.least > 0 && one.ready == 0 || p.most == 0 && one.ready == 1 || one.blind == 1 {
 				r.miss(c, "%s seed %d: %s", p.Called, c.kind(i)+uint64(k), one.why)
 			}
+			if one.after != "" && p.Sigma > coarseTape {
+				r.miss(c, "%s seed %d: %s", p.Called, c.kind(i)+uint64(k), one.after)
+			}
 		}
 		r.atLeast(p.Called, "solved", t.solved, c.n, 100)
 		t.tell(r, p, c.n)
@@ -82,7 +87,7 @@ func jobs(c config) *report {
 func (t jobTally) tell(r *report, p work, n int) {
 	name := p.Called
 	r.share(name, "ready at marks", t.ready, n, p.least, p.most)
-	if p.Pegs > 2 && p.Sigma > 0.004 {
+	if p.Pegs > 2 && p.Sigma > coarseTape {
 		r.atLeast(name, "of the others, ready after at most 20 tapes more as proposed", t.cured, n-t.ready, 100)
 	}
 	if p.proposed > 0 {
@@ -101,6 +106,9 @@ func (t jobTally) tell(r *report, p work, n int) {
 	r.plain(name, "unfit", t.unfit, n)
 	r.figure(name, "mean of the worst 95 % uncertainty at a mark", 1000*t.worst, "mm", math.NaN(), math.NaN())
 }
+
+// coarseTape is the sd of a tape, metres, above which a day's work as advised need not be enough.
+const coarseTape = 0.004
 
 // cure is how many more tapes, as proposed, must make a day's work ready that was not.
 const cure = 20
@@ -138,8 +146,13 @@ func job(c simulate.Case, proposals int) jobTally {
 		t.points = 1
 	}
 	if len(c.Pegs) > 2 && state != "ready" {
-		if _, end, _ := asProposed(c, cure); end != nil && isReady(end) {
-			t.cured = 1
+		t.after = "unsolved at the end"
+		if _, end, more := asProposed(c, cure); end != nil {
+			state, why := atMarks(end)
+			t.after = fmt.Sprintf("after %d tapes more still %s: %s", more, state, why)
+			if state == "ready" {
+				t.cured, t.after = 1, ""
+			}
 		}
 	}
 	if r.Shape.Worst != nil {
